@@ -1,0 +1,148 @@
+# The sentences of the British Isles in English. Facts about animals are said in our own
+# words; their sources stand in profiles.yaml. Button labels have at most 24 characters.
+
+region-name = British Isles
+# Reserves and signs: common practice. Protected ground: Scottish Government, Red Rocks and
+# Longay Marine Protected Area, permanent since 9 February 2023. Not taking cases from the
+# sea bed: common practice.
+region-safety = Some beaches and nature reserves have their own rules about taking things home. Read the signs, and if you are not sure, take a photo only. Cases on the sea bed stay there: off the west of Scotland, a place where flapper skates lay has been protected since 2023.
+# common practice
+region-emergency = If someone is in danger, call 999 or 112 and ask for the coastguard.
+# common practice
+region-tides = Look up the tide before you go, in the official tables of the national hydrographic or marine office. We do not work out tides ourselves.
+
+## outline
+
+question-outline = Lay the case flat and look at its shape. Leave out the horns (the stiff points at the corners) and any curly strings. Now picture two widths of the case, one after the other. Is the case longer than two widths?
+option-outline-slim = Longer than two widths
+option-outline-broad = Two widths or less
+seen-outline-slim = a slim case, more than twice as long as wide
+seen-outline-broad = a broad case, at most twice as long as wide
+# Lengths and widths in profiles.yaml: slim 2.4 to 3.2, broad 1.1 to 1.9 times as long as wide.
+why-outline = The case without its corners is called the capsule. The small sharks of this region lay slim capsules, well over twice as long as wide. Skates and rays lay broad ones. You can still see this when every corner has broken off, so it comes first.
+picture-outline = Two cases without their corners. A is slim: two widths do not reach its far end. B is broad: two widths reach past its end.
+
+## corners
+
+question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have short stiff hooks that bend inwards. What do you see at the corners?
+option-corners-strings = Curly strings
+option-corners-hooks = Short stiff hooks
+seen-corners-strings = curly strings at the corners
+seen-corners-hooks = short stiff hooks at the corners
+# gordon2016, p. 271-272
+why-corners = Tendrils are strings that hold the case on to seaweed. One slim case of this region has no tendrils, only short hooks. Without the corners the two look the same, so if all four are gone, say that you can't tell.
+picture-corners = Two slim cases. A has a curly string at each corner. B has short hooks at the corners, bent inwards.
+
+## net
+
+question-net = Wet the case and tilt it, so that light falls on it from the side. Fine lines run from end to end, if there are any. Do short ridges also run across them, so that the surface looks like a net?
+option-net-net = Ridges like a net
+option-net-lines = Long lines or smooth
+seen-net-net = ridges that cross like a net
+seen-net-lines = long lines only, or a smooth surface
+# gordon2016, p. 258-260
+why-net = One small skate has a surface like a net: long lines, with short ridges across. Its thin keels (the blades along the sides) often break off on the way to the beach. The net stays, so it is the safer thing to look at.
+picture-net = Two pieces of surface, close up. A has long lines with short ridges across, like a net. B has long lines only.
+
+## keel
+
+question-keel = Look along both long sides. A keel is a thin flat blade that stands out from the side, like the brim of a hat. The middle of the case is thick, the keel is thin. Is there a keel along the sides?
+option-keel-blade = Yes, a thin blade
+option-keel-none = No blade at all
+seen-keel-blade = a thin flat blade along both sides
+seen-keel-none = no blade along the sides
+# gordon2016, p. 260 (starry skate), p. 267 (thornback ray)
+why-keel = A keel is part of the case from the day it is laid, and many kinds have none. So it splits the skates and rays into two groups. Thick keels last on the beach, thin ones can break away.
+picture-keel = Two cases cut across. A has a thin flat blade on each side. B has none: its sides are round.
+
+## front-flap
+
+question-front-flap = Horns are the stiff points at the corners. The flat flap between two horns is called an apron. Find the end with the larger apron. Does its outer border bulge outwards, or run straight across?
+option-front-flap-bulging = It bulges outwards
+option-front-flap-straight = It runs straight across
+seen-front-flap-bulging = a larger flap that bulges outwards
+seen-front-flap-straight = a larger flap with a straight border
+# gordon2016, p. 263, 269
+why-front-flap = The larger apron is at the front of the case. Two small kinds without keels look alike once their horns are broken. In one the front apron bulges outwards, in the other it is broad and straight. If the border is torn, say that you can't tell.
+picture-front-flap = The front ends of two cases. In A the flap between the horns bulges outwards. In B the flap has a straight border.
+
+## edge
+
+question-edge = Look at the rim where top and bottom meet, along the long sides. Hold the case up to the light. Is the rim clean and smooth, or is it rough, with hairs that hold sand?
+option-edge-clean = Clean and smooth
+option-edge-rough = Rough and hairy
+seen-edge-clean = a clean, smooth rim
+seen-edge-rough = a rough rim with hairs
+# gordon2016, p. 269-271
+why-edge = Fine hairs hold a case to the ground where it was laid. In one kind they stay on the rim and catch sand, and the whole case is tough. In a kind that looks much like it the rim is clean, and the case is almost see-through. A few hairs left in a sheltered spot are enough to count as rough.
+picture-edge = Two cases. A has a clean, smooth rim. B has a rough rim with hairs and grains of sand.
+
+## taper
+
+question-taper = Look at the two long sides, from one end of the case to the other. Leave out the horns (the stiff points at the corners). Does the case stay about as wide all along, or is it clearly narrower at one end?
+option-taper-even = As wide all along
+option-taper-narrowing = Narrower at one end
+seen-taper-even = sides that stay as far apart all along
+seen-taper-narrowing = a case that narrows towards one end
+# gordon2016, p. 268-269
+why-taper = One ray lays cases that are widest at the front and narrowest at the back, where the short horns are. The kinds that look like it keep their width. This shows even when the long front horns have snapped off.
+picture-taper = Two cases without their corners. A is as wide at both ends. B is clearly narrower at one end.
+
+## coat
+
+question-coat = Look at the whole surface. Some large cases wear a thick pale coat that looks like tree bark and peels off in strips. It may be worn off in places. Can you see such a coat, even a patch of it?
+option-coat-bark = A coat like bark
+option-coat-bare = Bare, or a few hairs
+seen-coat-bark = a coat like tree bark
+seen-coat-bare = no thick coat
+# gordon2016, p. 260-262
+why-coat = The largest skates here lay cases with a thick coat of fibres. It is pale brown, with a darker case beneath. It wears off in patches on the beach, so look along the sides and near the horns for what is left.
+picture-coat = Two large cases. A wears a pale coat like bark that peels in strips. B is bare, with fine long lines.
+
+## flaps
+
+question-flaps = Aprons are the thin flat flaps at the two ends, between the horns (the stiff points at the corners). Look at both ends. Are both flaps deep, or is at least one of them only a narrow strip?
+option-flaps-deep = Both flaps are deep
+option-flaps-narrow = One is a narrow strip
+seen-flaps-deep = deep flaps at both ends
+seen-flaps-narrow = a flap that is only a narrow strip
+# gordon2016, p. 261-263, 267, 271
+why-flaps = Some kinds have two large aprons, others one or two shallow ones. When sizes overlap, the aprons tell such kinds apart. Aprons fray and snap off on the beach, so if a border looks torn, say that you can't tell.
+picture-flaps = Two cases. A has a deep flap at both ends. B has only narrow strips between the horns.
+
+## taxa
+
+taxon-scyliorhinus-canicula = Small-spotted catshark
+fact-scyliorhinus-canicula = Each small-spotted catshark mother lays cases of her own size, shape and colour.
+taxon-scyliorhinus-stellaris = Nursehound
+fact-scyliorhinus-stellaris = A young nursehound grows in its case for nine to eleven months before it hatches.
+taxon-galeus-melastomus = Blackmouth catshark
+fact-galeus-melastomus = Blackmouth catsharks live in deep water, at the outer edge of the shelf and on the slope below it.
+taxon-amblyraja-radiata = Starry skate
+fact-amblyraja-radiata = Starry skates like cold water and are common from the central North Sea to Iceland and the Barents Sea.
+taxon-leucoraja-naevus = Cuckoo ray
+fact-leucoraja-naevus = Young cuckoo rays live further from the shore than the young of other British rays.
+taxon-raja-montagui = Spotted ray
+fact-raja-montagui = Spotted rays lay in summer, and their young hatch five to six months later.
+taxon-raja-clavata = Thornback ray
+fact-raja-clavata = Thornback rays live from very shallow water down to about 300 metres.
+taxon-raja-microocellata = Small-eyed ray
+fact-raja-microocellata = Small-eyed rays live near the coast, and the grown ones go down to about 100 metres.
+taxon-raja-undulata = Undulate ray
+fact-raja-undulata = Two young undulate rays have been found growing in one case.
+taxon-raja-brachyura = Blonde ray
+fact-raja-brachyura = Blonde rays lay from February to August, and a young one needs about seven months to hatch.
+taxon-dipturus-batis = Blue skate
+fact-dipturus-batis = Blue skates lay their cases in spring and summer.
+taxon-dipturus-intermedius = Flapper skate
+fact-dipturus-intermedius = One flapper skate took 534 days to hatch, which is nearly a year and a half.
+# Critically Endangered: Dodd et al., first report of an egg nursery (title and abstract).
+# Beach finds are few and mostly from Orkney and west Scotland: gordon2016, p. 261-262.
+# Photographing rather than keeping it is our advice, no sourced rule.
+leave-dipturus-intermedius = Please photograph this case from both sides with a ruler, and leave it where it is. Flapper skates are critically endangered, so a photo that a checker can see is worth more than a case on a shelf.
+taxon-rostroraja-alba = White skate
+fact-rostroraja-alba = White skates live from the southern British Isles to South Africa, and have become very rare in the north.
+# In England white skate is on Schedule 5 of the Wildlife and Countryside Act 1981 for taking,
+# possession and sale: UK Government guidance, 13 June 2023. Whether an empty case counts was
+# not checked, hence "may".
+leave-rostroraja-alba = Please photograph this case from both sides with a ruler, and leave it where it is. White skates are protected by law in England, and that may include empty cases.
