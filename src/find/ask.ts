@@ -1,0 +1,211 @@
+/** What is asked next: the question's sentences and the answers offered, before any words are put in. */
+import {cantTell} from '../key/observed.ts';
+import type {Step} from './around.ts';
+import {goOn} from './around.ts';
+import {lowerBoundOf} from './facts.ts';
+import type {Flow} from './flow.ts';
+import {type ResultView, viewResult} from './result.ts';
+import type {Standing} from './stand.ts';
+
+export type Values = Readonly<Record<string, string | number>>;
+
+/** A sentence by its id, with the values that go in. */
+export type Line = {readonly message: string; readonly values?: Values};
+
+/** An answer offered as a button; `id` is what comes back. */
+export type Option = {readonly id: string; readonly label: Line};
+
+/** Two options side by side fit a phone; `wide` ones stand alone. */
+export type Ask = {
+	readonly kind: Step['kind'] | 'look' | 'width' | 'note' | 'unit' | 'correct';
+	/** The question's id in the trail. */
+	readonly question: string;
+	readonly text: Line;
+	/** Said above the question: what became of the last answer. */
+	readonly lead?: Line;
+	/** Instants put in words by the reader's zone and language. */
+	readonly times?: Readonly<Record<string, number>>;
+	readonly options: readonly Option[];
+	readonly picture?: {readonly name: string; readonly isShared: boolean};
+	/** What the evidence came to, where this is the result. */
+	readonly result?: ResultView;
+	readonly canBack: boolean;
+	readonly canWhy: boolean;
+	/** The person answers by writing, sending a photo or a place. */
+	readonly takes?: 'text' | 'photo' | 'place';
+};
+
+/** The question of a standing. */
+export function askAt(flow: Flow, standing: Standing): Ask {
+	const {at} = standing;
+	switch (at.kind) {
+		case 'look':
+			return askLook(flow, at.id, standing);
+		case 'width':
+			return {...askSize(standing, 'width'), picture: {name: 'measure', isShared: true}};
+		case 'note':
+			return {
+				kind: 'note',
+				question: at.id,
+				text: {message: 'question-note'},
+				options: [],
+				canBack: true,
+				canWhy: false,
+				takes: 'text',
+			};
+		case 'step':
+			return askStep(flow, at, standing);
+	}
+}
+
+function askLook(flow: Flow, character: string, standing: Standing): Ask {
+	const {states, picture} = flow.region.key.characters[character] ?? {states: [], picture: undefined};
+	return {
+		kind: 'look',
+		question: character,
+		text: {message: `question-${character}`},
+		options: [
+			...states.map(state => ({id: state, label: {message: `option-${character}-${state}`}})),
+			{id: cantTell, label: {message: 'option-cant-tell'}},
+		],
+		...(picture === undefined ? {} : {picture: {name: picture, isShared: false}}),
+		canBack: standing.hasPast,
+		canWhy: true,
+	};
+}
+
+function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Standing): Ask {
+	const says = step.says ?? id;
+	const ask: Ask = {
+		kind: step.kind,
+		question: id,
+		text: {message: `question-${says}`},
+		options: [],
+		...(step.picture === undefined ? {} : {picture: {name: step.picture, isShared: true}}),
+		canBack: standing.hasPast,
+		canWhy: step.kind !== 'end' && step.kind !== 'result',
+	};
+	const offered = (...ids: readonly string[]) =>
+		ids.map(option => ({id: option, label: {message: `option-${says}-${option}`}}));
+	switch (step.kind) {
+		case 'choice': {
+			const options = offered(...Object.keys(step.options));
+			return {
+				...ask,
+				options: step.cantTell ? [...options, {id: cantTell, label: {message: 'option-cant-tell'}}] : options,
+			};
+		}
+		case 'notice':
+			return {...ask, options: offered(goOn), canWhy: false};
+		case 'photos':
+			return askPhotos(ask, standing.facts.photos.length);
+		case 'place':
+			return {...ask, options: [{id: 'here', label: {message: 'option-here'}}], takes: 'place'};
+		case 'date':
+			return {...ask, options: offered('today', 'yesterday'), takes: 'text'};
+		case 'count':
+			return {...ask, options: [1, 2, 3, 4, 5, 6].map(countOption), takes: 'text'};
+		case 'parts':
+			return askParts(ask, step.parts, standing);
+		case 'soak':
+			return {...ask, options: offered('two-hours', 'overnight', 'already', 'unsoaked')};
+		case 'morning':
+			return {...ask, options: step.hours.map(hourOption)};
+		case 'soaking':
+			return askSoaking({...ask, options: offered(goOn, 'another')}, standing);
+		case 'softness':
+			return {...ask, options: offered('softer', 'stiff', 'tomorrow')};
+		case 'length':
+			return {...askSize(standing, id), ...(ask.picture ? {picture: ask.picture} : {})};
+		case 'result':
+			return {
+				...ask,
+				options: offered('keep', 'correct', 'throw'),
+				...(standing.found ? {result: viewResult(flow, standing, standing.found)} : {}),
+			};
+		case 'end':
+			return askEnd(ask, step.outcome, standing);
+		case 'key':
+			throw new Error('Expected the key to ask its own questions; the walk stopped at the key itself');
+	}
+}
+
+function askPhotos(ask: Ask, count: number): Ask {
+	const option = count === 0 ? 'skip' : goOn;
+	return {
+		...ask,
+		text: count === 0 ? ask.text : {message: 'question-photos-so-far', values: {count}},
+		options: [{id: goOn, label: {message: `option-photo-${option}`}}],
+		takes: 'photo',
+	};
+}
+
+function askParts(ask: Ask, parts: readonly string[], standing: Standing): Ask {
+	const last = standing.lastHere?.answer;
+	const marked = last?.kind === 'parts' ? last.parts : [];
+	return {
+		...ask,
+		options: [
+			...parts.map(part => ({
+				id: part,
+				label: {message: `option-part-${part}`, values: {marked: marked.includes(part) ? 'yes' : 'no'}},
+			})),
+			{id: goOn, label: {message: marked.length === 0 ? 'option-parts-whole' : 'option-parts-done'}},
+		],
+	};
+}
+
+function askSoaking(ask: Ask, standing: Standing): Ask {
+	const {bowl} = standing.facts;
+	return {...ask, times: bowl ? {due: bowl.dueAt, since: bowl.startedAt} : {}};
+}
+
+function askSize(standing: Standing, question: string): Ask {
+	const last = standing.lastHere?.answer;
+	const canBack = standing.hasPast;
+	if (last?.kind === 'number') {
+		return {
+			kind: 'unit',
+			question,
+			text: {message: 'question-unit', values: {typed: last.typed}},
+			options: last.units.map(unit => ({
+				id: unit,
+				label: {message: `option-unit-${unit}`, values: {typed: last.typed}},
+			})),
+			canBack,
+			canWhy: false,
+			takes: 'text',
+		};
+	}
+	const isDry = question !== 'width' && lowerBoundOf(standing.facts).includes('dry');
+	return {
+		kind: question === 'width' ? 'width' : 'length',
+		question,
+		text: {message: isDry ? `question-${question}-dry` : `question-${question}`},
+		options: [{id: cantTell, label: {message: 'option-cant-measure'}}],
+		canBack,
+		canWhy: true,
+		takes: 'text',
+	};
+}
+
+function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {
+	const another = standing.facts.place === undefined ? [] : ['another'];
+	const ids = outcome === 'kept' ? [...another, 'fresh'] : ['fresh'];
+	return {
+		...ask,
+		options: ids.map(option => ({id: option, label: {message: `option-end-${option}`}})),
+		canBack: outcome !== 'kept' && standing.hasPast,
+	};
+}
+
+function countOption(count: number): Option {
+	return {id: String(count), label: {message: 'option-count', values: {count: String(count)}}};
+}
+
+function hourOption(hour: number): Option {
+	return {
+		id: String(hour),
+		label: {message: 'option-hour', values: {hour: `${String(hour).padStart(2, '0')}:00`}},
+	};
+}

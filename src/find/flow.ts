@@ -1,0 +1,21 @@
+/** Everything a find needs to go on: a region's key and the questions around it, built once at the start. */
+import {join} from 'node:path';
+import {type Region, readRegion} from '../key/region.ts';
+import {compileKey, type KeyMachine} from '../key/states.ts';
+import {readYaml} from '../key/yaml.ts';
+import {type Around, aroundSchema} from './around.ts';
+import {type AroundMachine, compileAround} from './machine.ts';
+
+export type Flow = {
+	readonly region: Region;
+	readonly key: KeyMachine;
+	readonly around: Around;
+	readonly machine: AroundMachine;
+};
+
+/** Reads `flows/around.yaml` and one region; throws an Error naming file and line where they do not fit. */
+export function readFlow(flowsFolder: string, regionId: string): Flow {
+	const region = readRegion(flowsFolder, regionId);
+	const around = readYaml(join(flowsFolder, 'around.yaml'), aroundSchema).value;
+	return {region, key: compileKey(region), around, machine: compileAround(around)};
+}

@@ -1,0 +1,150 @@
+/** The result as data: names, how sure, what spoke for and against, and what would settle it. */
+import {type Ranked, type Sureness, spreadOf, stateShare} from '../key/evidence.ts';
+import {cantTell} from '../key/observed.ts';
+import type {Measure, Region} from '../key/region.ts';
+import {lowerBoundOf} from './facts.ts';
+import type {Flow} from './flow.ts';
+import type {Found} from './key-walk.ts';
+import type {Standing} from './stand.ts';
+
+export type Seen = {readonly character: string; readonly state: string};
+
+/** A size against the published range of each candidate, in millimetres. */
+export type SizeView = {
+	readonly mm: number;
+	readonly plusMinusMm: number;
+	/** Why it counts as a lower bound; empty when it counts as it is. */
+	readonly lowerBound: readonly ('dry' | 'aprons')[];
+	readonly candidates: readonly {
+		readonly taxon: string;
+		readonly lowMm: number;
+		readonly highMm: number;
+		readonly fits: boolean;
+	}[];
+};
+
+export type ResultView = {
+	readonly sure: Sureness;
+	readonly names: readonly {
+		readonly taxon: string;
+		readonly scientificName: string;
+		readonly percent: number;
+	}[];
+	readonly seenFor: readonly Seen[];
+	readonly seenAgainst: readonly Seen[];
+	readonly length: SizeView | undefined;
+	readonly width: SizeView | undefined;
+	/** A character, `length` or `width` that would tell the first two names apart. */
+	readonly settles: string | undefined;
+	readonly fact:
+		| {readonly taxon: string; readonly citation: string; readonly page: string | undefined}
+		| undefined;
+	/** Rather photographed than kept. */
+	readonly leaveIt: string | undefined;
+	/** The finder was not sure that it is an egg case. */
+	readonly doubt: boolean;
+};
+
+/** A state counts as speaking for a name from this share of its cases on … */
+const speaksFor = 0.5;
+/** … and against it up to this one. */
+const speaksAgainst = 0.2;
+
+/** What the result shows. */
+export function viewResult(flow: Flow, standing: Standing, found: Found): ResultView {
+	const {region} = flow;
+	const {conclusion, observed} = found;
+	const best = conclusion.names[0]?.taxon;
+	const taxon = best === undefined ? undefined : region.profiles.taxa[best];
+	const seen = Object.entries(observed.seen)
+		.filter(([, state]) => state !== cantTell)
+		.map(([character, state]) => ({character, state}));
+	const share = (one: Seen) => (taxon ? stateShare(region, taxon, one) : 0);
+	return {
+		sure: conclusion.sure,
+		names: conclusion.names.map(name => named(region, name)),
+		seenFor: seen.filter(one => share(one) >= speaksFor),
+		seenAgainst: taxon ? seen.filter(one => share(one) <= speaksAgainst) : [],
+		length: viewSize(region, standing, found, 'length'),
+		width: viewSize(region, standing, found, 'width'),
+		settles: conclusion.sure === 'shortlist' ? settling(region, found) : undefined,
+		fact: best === undefined || conclusion.sure === 'shortlist' ? undefined : factOf(region, best),
+		leaveIt: conclusion.names.find(({taxon: id}) => region.profiles.taxa[id]?.leaveIt)?.taxon,
+		doubt: standing.facts.doubt,
+	};
+}
+
+/** The unseen character that parts the first two names most, or a size not yet known; nothing if none helps. */
+export function settling(region: Region, found: Found): string | undefined {
+	const [first, second] = found.conclusion.names.map(({taxon}) => region.profiles.taxa[taxon]);
+	if (!first || !second) return undefined;
+	const {seen, length, width} = found.observed;
+	const gaps = Object.entries(region.key.characters)
+		.filter(([id]) => seen[id] === undefined || seen[id] === cantTell)
+		.map(([id, character]) => ({
+			id,
+			gap: character.states.reduce(
+				(sum, state) =>
+					sum +
+					Math.abs(
+						stateShare(region, first, {character: id, state}) -
+							stateShare(region, second, {character: id, state}),
+					) /
+						2,
+				0,
+			),
+		}));
+	if (length?.kind !== 'exact') gaps.push({id: 'length', gap: overlapGap(first.lengthMm, second.lengthMm)});
+	if (width?.kind !== 'exact') gaps.push({id: 'width', gap: overlapGap(first.widthMm, second.widthMm)});
+	const best = gaps.sort((one, other) => other.gap - one.gap)[0];
+	return best && best.gap >= speaksAgainst ? best.id : undefined;
+}
+
+/** From 0 (same middle) towards 1 (far apart for their spreads). */
+function overlapGap(one: Measure, other: Measure): number {
+	const [first, second] = [spreadOf(one), spreadOf(other)];
+	return 1 - Math.exp(-(((first.mean - second.mean) / (first.sd + second.sd)) ** 2));
+}
+
+function named(region: Region, {taxon, probability}: Ranked) {
+	const scientificName = region.profiles.taxa[taxon]?.scientificName ?? taxon;
+	return {taxon, scientificName, percent: Math.round(probability * 100)};
+}
+
+function viewSize(
+	region: Region,
+	{facts}: Standing,
+	found: Found,
+	which: 'length' | 'width',
+): SizeView | undefined {
+	const measured = facts[which];
+	const sized = found.observed[which];
+	if (measured === undefined || measured === 'unmeasured' || !sized) return undefined;
+	const isLowerBound = sized.kind === 'at-least';
+	return {
+		mm: measured.mm,
+		plusMinusMm: measured.uncertaintyMm,
+		lowerBound: isLowerBound ? lowerBoundOf(facts) : [],
+		candidates: found.conclusion.names.flatMap(({taxon}) => {
+			const measure = region.profiles.taxa[taxon]?.[which === 'length' ? 'lengthMm' : 'widthMm'];
+			if (!measure) return [];
+			const [lowMm, highMm] = measure.range;
+			const isAbove = measured.mm + measured.uncertaintyMm >= lowMm;
+			return [
+				{
+					taxon,
+					lowMm,
+					highMm,
+					fits: (isLowerBound || isAbove) && measured.mm - measured.uncertaintyMm <= highMm,
+				},
+			];
+		}),
+	};
+}
+
+function factOf(region: Region, taxon: string): ResultView['fact'] {
+	const fact = region.profiles.taxa[taxon]?.fact;
+	if (!fact) return undefined;
+	const citation = region.profiles.sources[fact.source]?.citation ?? fact.source;
+	return {taxon, citation, page: fact.page};
+}

@@ -1,0 +1,80 @@
+/** The trail of a find: the list of what happened to it, its one truth. */
+import {z} from 'zod';
+import {lengthSchema} from '../capsule/length.ts';
+import {placeSchema} from '../place/place.ts';
+
+/** How long a soak lasts: until `dueAt`, in the zone of the person who waits for it. */
+const soakSchema = z.object({
+	kind: z.literal('soak'),
+	plan: z.enum(['two-hours', 'overnight', 'one-more-hour']),
+	startedAt: z.number().int(),
+	dueAt: z.number().int(),
+	zone: z.string(),
+});
+
+export const answerSchema = z.discriminatedUnion('kind', [
+	z.object({kind: z.literal('option'), option: z.string()}),
+	/** All parts marked so far; the last one before going on counts. */
+	z.object({kind: z.literal('parts'), parts: z.array(z.string())}),
+	z.object({kind: z.literal('photo'), photo: z.number().int()}),
+	z.object({kind: z.literal('place'), place: placeSchema}),
+	z.object({kind: z.literal('date'), date: z.iso.date()}),
+	z.object({kind: z.literal('count'), count: z.number().int().positive()}),
+	z.object({kind: z.literal('sized'), length: lengthSchema}),
+	/** It could not be measured. */
+	z.object({kind: z.literal('unmeasured')}),
+	z.object({kind: z.literal('note'), text: z.string()}),
+	/** A number without a unit: asked again with unit buttons. */
+	z.object({kind: z.literal('number'), typed: z.string(), units: z.array(z.enum(['mm', 'cm', 'in']))}),
+	soakSchema,
+	z.object({kind: z.literal('woke')}),
+	/** The person wants to answer this question anew; the old answer counts until then. */
+	z.object({kind: z.literal('reopen')}),
+]);
+
+/** One thing that happened: which question it belongs to (a step or a character), what, and when (UTC ms). */
+export const trailEventSchema = z.object({question: z.string(), answer: answerSchema, at: z.number().int()});
+
+export const trailSchema = z.array(trailEventSchema);
+
+export type Answer = z.output<typeof answerSchema>;
+export type Soak = z.output<typeof soakSchema>;
+export type TrailEvent = z.output<typeof trailEventSchema>;
+export type Trail = readonly TrailEvent[];
+
+/** The trail without its last answer; what happened by itself after that answer goes with it. */
+export function withoutLast(trail: Trail): Trail {
+	const last = trail.findLastIndex(event => event.answer.kind !== 'woke');
+	return last < 0 ? [] : trail.slice(0, last);
+}
+
+/** The trail with a question put open again. */
+export function reopened(trail: Trail, question: string, at: number): Trail {
+	return [...trail, {question, answer: {kind: 'reopen'}, at}];
+}
+
+/** Answers that lead nowhere yet: more of the same may follow. */
+const unfinished: ReadonlySet<Answer['kind']> = new Set(['photo', 'parts', 'number']);
+
+/** The trail with a new event; a finished answer to a reopened question takes the place of the old ones. */
+export function withEvent(trail: Trail, event: TrailEvent): Trail {
+	const marker = trail.findLastIndex(old => old.question === event.question && old.answer.kind === 'reopen');
+	if (marker < 0 || unfinished.has(event.answer.kind)) return [...trail, event];
+	const kept = trail.filter(
+		(old, index) => old.question !== event.question || index > marker || old.answer.kind === 'photo',
+	);
+	return [...kept, event];
+}
+
+/** The events of each question in order; of a reopened question only its photos and what came since. */
+export function byQuestion(trail: Trail): ReadonlyMap<string, readonly TrailEvent[]> {
+	const groups = new Map<string, TrailEvent[]>();
+	for (const event of trail) {
+		const group = groups.get(event.question) ?? [];
+		groups.set(
+			event.question,
+			event.answer.kind === 'reopen' ? group.filter(old => old.answer.kind === 'photo') : [...group, event],
+		);
+	}
+	return groups;
+}

@@ -1,0 +1,209 @@
+/** One turn: trail and event in, trail and effects out. Nothing else happens here. */
+import {type Ask, askAt, type Line} from './ask.ts';
+import {correctMenu, isCorrectable} from './correct.ts';
+import type {Flow} from './flow.ts';
+import {hearPin, hearText} from './heard.ts';
+import {hearPress} from './press.ts';
+import {type Standing, standAt} from './stand.ts';
+import {type Answer, reopened, type Trail, withEvent, withoutLast} from './trail.ts';
+import type {Heard, Moment} from './value.ts';
+
+/** What came in for a find. */
+export type FindEvent =
+	| {readonly kind: 'begin'}
+	| {readonly kind: 'press'; readonly turn: number; readonly option: string}
+	| {readonly kind: 'text'; readonly text: string}
+	| {readonly kind: 'photo'; readonly photo: number}
+	| {readonly kind: 'pin'; readonly latitude: number; readonly longitude: number; readonly accuracyM?: number}
+	| {readonly kind: 'woke'}
+	/** Show the present question again. */
+	| {readonly kind: 'resume'}
+	/** Put one question of a kept or finished find again. */
+	| {readonly kind: 'mend'; readonly question: string}
+	/** Something no question takes: a voice message, a sticker, a film. */
+	| {readonly kind: 'odd'; readonly what: string};
+
+/** What a turn wants done: data, never a call. */
+export type Effect =
+	| {readonly kind: 'ask'; readonly ask: Ask; readonly turn: number; readonly settleMs?: number}
+	/** The question's own message, shown anew in place. */
+	| {readonly kind: 'refresh'; readonly ask: Ask; readonly turn: number; readonly of: number}
+	/** The explanation of the question, with its buttons. */
+	| {readonly kind: 'explain'; readonly ask: Ask; readonly turn: number}
+	/** The message of an answered turn shows the choice and loses its buttons. */
+	| {readonly kind: 'close'; readonly turn: number; readonly chosen: Line}
+	| {readonly kind: 'ask-position'}
+	| {readonly kind: 'say'; readonly line: Line}
+	| {readonly kind: 'remind'; readonly dueAt: number; readonly zone: string}
+	| {readonly kind: 'forget-reminder'}
+	| {readonly kind: 'keep'}
+	| {readonly kind: 'throw'}
+	| {readonly kind: 'begin'; readonly how: 'fresh' | 'another'};
+
+/** A find as a turn sees it; every button carries the turn it was shown in. */
+export type FindState = {readonly trail: Trail; readonly turn: number};
+
+export type Turn = FindState & {readonly standing: Standing; readonly effects: readonly Effect[]};
+
+/** Photos of one album come one by one; the question waits this long for the next. */
+const albumPauseMs = 1500;
+/** The same button pressed again within this time is a shaky finger, not a new wish. */
+const twicePressedMs = 5000;
+
+/** Takes one event to its end. */
+export function takeTurn(flow: Flow, find: FindState, input: {event: FindEvent; moment: Moment}): Turn {
+	const before = standAt(flow, find.trail);
+	const {event, moment} = input;
+	const stay = (...effects: readonly Effect[]): Turn => ({...find, standing: before, effects});
+	const again = (lead?: Line): Effect => ({kind: 'ask', ask: askAgain(flow, before, lead), turn: find.turn});
+	const go = (trail: Trail, chosen: Line | undefined): Turn => moveTo(flow, {find, before, trail, chosen});
+	const take = (heard: Heard): Turn => {
+		if (heard.kind === 'help') return stay(again(heard.help));
+		return takeAnswer(flow, {find, before, answer: heard.answer, chosen: heard.chosen, now: moment.now});
+	};
+	switch (event.kind) {
+		case 'begin':
+		case 'resume':
+			return stay(again());
+		case 'text':
+			return take(hearText(flow, before, {text: event.text, moment}));
+		case 'pin':
+			return take(hearPin(before, event));
+		case 'odd':
+			return stay(again({message: `help-odd-${event.what}`}));
+		case 'photo':
+			return takePhoto(flow, {find, before, photo: event.photo, now: moment.now});
+		case 'woke':
+			if (before.at.kind !== 'step' || before.at.step.kind !== 'soaking') return stay();
+			return takeAnswer(flow, {find, before, answer: {kind: 'woke'}, chosen: undefined, now: moment.now});
+		case 'mend':
+			return go(reopened(find.trail, event.question, moment.now), undefined);
+		case 'press':
+			return takePress(flow, {find, before, moment, ...event});
+	}
+}
+
+type Pressed = {
+	readonly find: FindState;
+	readonly before: Standing;
+	readonly moment: Moment;
+	readonly turn: number;
+	readonly option: string;
+};
+
+function takePress(flow: Flow, pressed: Pressed): Turn {
+	const {find, before, moment, option} = pressed;
+	const stay = (...effects: readonly Effect[]): Turn => ({...find, standing: before, effects});
+	const ask = askAt(flow, before);
+	// Also for a button that this question does not have: made up, or of an older program.
+	const movedOn = stay({kind: 'ask', ask: {...ask, lead: {message: 'said-moved-on'}}, turn: find.turn});
+	if (pressed.turn !== find.turn) return isTwicePressed(pressed) ? stay() : movedOn;
+	if (option === 'back') {
+		return ask.canBack
+			? moveTo(flow, {find, before, trail: withoutLast(find.trail), chosen: {message: 'option-back'}})
+			: movedOn;
+	}
+	if (option === 'why') return stay({kind: 'explain', ask, turn: find.turn});
+	if (option === 'here') return stay({kind: 'ask-position'});
+	if (option === 'fresh' || option === 'another') return stay({kind: 'begin', how: option});
+	if (option === 'correct') return stay({kind: 'ask', ask: correctMenu(flow, before), turn: find.turn});
+	const fix = /^fix-(.+)$/.exec(option)?.[1];
+	if (fix !== undefined && isCorrectable(flow, before, fix)) {
+		return moveTo(flow, {
+			find,
+			before,
+			trail: reopened(find.trail, fix, moment.now),
+			chosen: {message: 'option-correct'},
+		});
+	}
+	const heard = hearPress(before, {option, moment});
+	if (heard?.kind === 'answer') {
+		return takeAnswer(flow, {find, before, answer: heard.answer, chosen: heard.chosen, now: moment.now});
+	}
+	return heard ? stay({kind: 'ask', ask: {...ask, lead: heard.help}, turn: find.turn}) : movedOn;
+}
+
+type Taken = {
+	readonly find: FindState;
+	readonly before: Standing;
+	readonly answer: Answer;
+	readonly chosen: Line | undefined;
+	readonly now: number;
+};
+
+function takeAnswer(flow: Flow, {find, before, answer, chosen, now}: Taken): Turn {
+	const trail = withEvent(find.trail, {question: before.at.id, answer, at: now});
+	return moveTo(flow, {find, before, trail, chosen});
+}
+
+type Move = {
+	readonly find: FindState;
+	readonly before: Standing;
+	readonly trail: Trail;
+	readonly chosen: Line | undefined;
+};
+
+function moveTo(flow: Flow, {find, before, trail, chosen}: Move): Turn {
+	const after = standAt(flow, trail);
+	// Buttons carry the turn, so this closes every keyboard sent before.
+	const turn = find.turn + 1;
+	const isMended = before.isReopened && outcomeOf(after) === 'kept';
+	const ask = askAgain(flow, after, isMended ? {message: 'said-mended'} : undefined);
+	const isSameMessage = after.at.id === before.at.id && ask.kind === 'parts';
+	const shown: readonly Effect[] = isSameMessage
+		? [{kind: 'refresh', ask, turn, of: find.turn}]
+		: [...(chosen ? [{kind: 'close', turn: find.turn, chosen} as const] : []), {kind: 'ask', ask, turn}];
+	return {trail, turn, standing: after, effects: [...consequences(before, after), ...shown]};
+}
+
+/** What has to happen because the find stands elsewhere now. */
+function consequences(before: Standing, after: Standing): readonly Effect[] {
+	const effects: Effect[] = [];
+	const dueBefore = soakDue(before);
+	const dueAfter = soakDue(after);
+	if (dueAfter && dueAfter.dueAt !== dueBefore?.dueAt) effects.push({kind: 'remind', ...dueAfter});
+	if (dueBefore && !dueAfter) effects.push({kind: 'forget-reminder'});
+	const outcome = outcomeOf(after);
+	if (outcome !== outcomeOf(before)) {
+		if (outcome === 'kept') effects.push({kind: 'keep'});
+		if (outcome === 'thrown') effects.push({kind: 'throw'});
+	}
+	return effects;
+}
+
+function takePhoto(
+	flow: Flow,
+	{find, before, photo, now}: {find: FindState; before: Standing; photo: number; now: number},
+): Turn {
+	const isAsked = before.at.kind === 'step' && before.at.step.kind === 'photos';
+	const question = isAsked ? before.at.id : 'photo';
+	const trail = withEvent(find.trail, {question, answer: {kind: 'photo', photo}, at: now});
+	const standing = standAt(flow, trail);
+	const ask = isAsked ? askAt(flow, standing) : askAgain(flow, standing, {message: 'said-photo-added'});
+	// The turn stays, so that a button pressed between two photos of an album still counts.
+	const effects: Effect[] = [{kind: 'ask', ask, turn: find.turn, settleMs: albumPauseMs}];
+	if (outcomeOf(standing) === 'kept') effects.push({kind: 'keep'});
+	return {trail, turn: find.turn, standing, effects};
+}
+
+function isTwicePressed({find, moment, turn}: Pressed): boolean {
+	const last = find.trail.at(-1);
+	return turn === find.turn - 1 && last !== undefined && moment.now - last.at < twicePressedMs;
+}
+
+function askAgain(flow: Flow, standing: Standing, lead: Line | undefined): Ask {
+	const ask = askAt(flow, standing);
+	return lead ? {...ask, lead} : ask;
+}
+
+function soakDue(standing: Standing): {dueAt: number; zone: string} | undefined {
+	if (standing.at.kind !== 'step' || standing.at.step.kind !== 'soaking' || !standing.facts.bowl)
+		return undefined;
+	return {dueAt: standing.facts.bowl.dueAt, zone: standing.facts.bowl.zone};
+}
+
+function outcomeOf(standing: Standing): string | undefined {
+	return standing.at.kind === 'step' && standing.at.step.kind === 'end'
+		? standing.at.step.outcome
+		: undefined;
+}

@@ -1,0 +1,121 @@
+/** Evidence ranked: how likely each taxon of a region is, given what was seen and measured. */
+import {cantTell, type Observed, type Sized} from './observed.ts';
+import type {Measure, Region, Taxon} from './region.ts';
+
+/** The name that stands for all that the region's profiles do not hold. */
+export const somethingElse = 'something-else';
+
+export type Ranked = {readonly taxon: string; readonly probability: number};
+
+/** How sure the ranking is: one name at 0.9 or at 0.7, several names, or none of ours. */
+export type Sureness = 'very-likely' | 'likely' | 'shortlist' | 'unknown';
+
+export type Conclusion = {
+	readonly sure: Sureness;
+	/** The names to be said, best first; never empty unless `sure` is `unknown`. */
+	readonly names: readonly Ranked[];
+};
+
+/** Shortlists stop when they hold this share, or at five names. */
+const shortlistShare = 0.95;
+const shortlistMost = 5;
+
+/** Posterior over all taxa of the region and something else, best first; sums to 1. */
+export function rank(region: Region, observed: Observed): readonly Ranked[] {
+	const {key, profiles} = region;
+	const taxa = Object.entries(profiles.taxa);
+	const common = taxa.reduce((sum, [, taxon]) => sum + (key.howCommon[taxon.howCommon] ?? 0), 0);
+	const weighed = taxa.map(([id, taxon]) => {
+		const prior = ((key.howCommon[taxon.howCommon] ?? 0) / common) * (1 - key.somethingElse);
+		return {taxon: id, weight: prior * likelihood(region, taxon, observed)};
+	});
+	const all = [
+		...weighed,
+		{taxon: somethingElse, weight: key.somethingElse * likelihoodElse(region, observed)},
+	];
+	const total = all.reduce((sum, entry) => sum + entry.weight, 0);
+	return all
+		.map(({taxon, weight}) => ({taxon, probability: total > 0 ? weight / total : 0}))
+		.sort((one, other) => other.probability - one.probability || one.taxon.localeCompare(other.taxon));
+}
+
+/** What may honestly be said of a ranking. */
+export function conclude(ranking: readonly Ranked[]): Conclusion {
+	const best = ranking[0];
+	if (!best || best.taxon === somethingElse) return {sure: 'unknown', names: []};
+	if (best.probability >= 0.9) return {sure: 'very-likely', names: [best]};
+	if (best.probability >= 0.7) return {sure: 'likely', names: [best]};
+	const names: Ranked[] = [];
+	let held = 0;
+	for (const entry of ranking) {
+		if (held >= shortlistShare || names.length === shortlistMost) break;
+		held += entry.probability;
+		if (entry.taxon !== somethingElse) names.push(entry);
+	}
+	return {sure: 'shortlist', names};
+}
+
+/** P(state | taxon) for what a person reports, slips included; 1 over the number of states where unknown. */
+export function stateShare(region: Region, taxon: Taxon, seen: {character: string; state: string}): number {
+	const character = region.key.characters[seen.character];
+	if (!character) return 1;
+	const others = character.states.length - 1;
+	const share = taxon.states[seen.character]?.[seen.state];
+	const shares = taxon.states[seen.character];
+	const seenShare = shares ? (share ?? 0) : 1 / character.states.length;
+	return (1 - character.error) * seenShare + (character.error * (1 - seenShare)) / others;
+}
+
+/** Middle and spread in millimetres: as published, else the middle and a quarter of the range. */
+export function spreadOf(measure: Measure): {readonly mean: number; readonly sd: number} {
+	const [low, high] = measure.range;
+	return {mean: measure.mean ?? (low + high) / 2, sd: measure.sd ?? (high - low) / 4};
+}
+
+function likelihood(region: Region, taxon: Taxon, observed: Observed): number {
+	let product = 1;
+	for (const [character, state] of Object.entries(observed.seen)) {
+		if (state !== cantTell) product *= stateShare(region, taxon, {character, state});
+	}
+	return (
+		product * sizeLikelihood(taxon.lengthMm, observed.length) * sizeLikelihood(taxon.widthMm, observed.width)
+	);
+}
+
+function likelihoodElse(region: Region, observed: Observed): number {
+	let product = 1;
+	for (const [character, state] of Object.entries(observed.seen)) {
+		if (state !== cantTell) product /= region.key.characters[character]?.states.length ?? 1;
+	}
+	const {length, width} = region.key.possibleMm;
+	return product * flatLikelihood(length, observed.length) * flatLikelihood(width, observed.width);
+}
+
+/** Normal density (per mm) for a measured size, the upper tail for a lower bound. */
+function sizeLikelihood(measure: Measure, sized: Sized | undefined): number {
+	if (!sized || sized.kind === 'unknown') return 1;
+	const {mean, sd} = spreadOf(measure);
+	const spread = Math.hypot(sd, sized.uncertaintyMm);
+	const z = (sized.mm - mean) / spread;
+	if (sized.kind === 'at-least') return upperTail(z);
+	return Math.exp(-(z * z) / 2) / (spread * Math.sqrt(2 * Math.PI));
+}
+
+function flatLikelihood([low, high]: readonly [number, number], sized: Sized | undefined): number {
+	if (!sized || sized.kind === 'unknown') return 1;
+	if (sized.kind === 'at-least') return Math.max(0, (high - sized.mm) / (high - low));
+	return 1 / (high - low);
+}
+
+/**
+ * P(Z > z) of the standard normal, off by less than 1.5e-7
+ * (Abramowitz & Stegun 1964, Handbook of Mathematical Functions, 7.1.26).
+ */
+export function upperTail(z: number): number {
+	const x = Math.abs(z) / Math.SQRT2;
+	const t = 1 / (1 + 0.3275911 * x);
+	const sum =
+		t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))));
+	const tail = (sum * Math.exp(-x * x)) / 2;
+	return z >= 0 ? tail : 1 - tail;
+}

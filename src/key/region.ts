@@ -1,0 +1,126 @@
+/** A region's folder: the key and the profiles, as a key author writes them. */
+import {createHash} from 'node:crypto';
+import {readFileSync} from 'node:fs';
+import {join} from 'node:path';
+import {z} from 'zod';
+import {readYaml} from './yaml.ts';
+
+const id = z
+	.string()
+	.regex(/^[a-z][a-z0-9-]{0,23}$/, 'expected an id of a-z, 0-9 and -, at most 24 characters');
+const taxonId = z.string().regex(/^[a-z][a-z0-9-]{0,39}$/, 'expected an id of a-z, 0-9 and -');
+const share = z.number().min(0).max(1);
+const rangeMm = z.tuple([z.number().positive(), z.number().positive()]);
+
+/** What can be seen on a case, the part it is seen on, and the states it has. */
+const characterSchema = z.strictObject({
+	needs: z.array(id),
+	states: z.array(id).min(2).max(4),
+	/** How often people pick a wrong state although the part is there; judged, not measured. */
+	error: share,
+	picture: z.string().optional(),
+});
+
+const optionSchema = z.strictObject({leads: taxonId});
+const bandSchema = z.strictObject({
+	fromMm: z.number().positive().optional(),
+	belowMm: z.number().positive().optional(),
+	leads: taxonId,
+});
+
+/** A question of the key: a character that is looked at, or a measure cut into bands. */
+const questionSchema = z.union([
+	z.strictObject({look: id, options: z.record(id, optionSchema)}),
+	z.strictObject({measure: z.enum(['length', 'width']), bands: z.array(bandSchema).min(2).max(4)}),
+]);
+
+export const keySchema = z.strictObject({
+	begins: id,
+	possibleMm: z.strictObject({length: rangeMm, width: rangeMm}),
+	characters: z.record(id, characterSchema),
+	questions: z.record(id, questionSchema),
+	/** Ids that trails may still hold: where they went, or nothing when they are gone. */
+	moved: z.array(z.strictObject({from: id, to: id.optional()})),
+	/** Weights of the ordinal words used in profiles; ours, no count was published. */
+	howCommon: z.record(id, z.number().positive()),
+	/** Weight of all that the region's profiles do not hold. */
+	somethingElse: share,
+});
+
+const citedSchema = {source: id, page: z.string().optional()};
+
+/** Sizes in millimetres; without mean and sd the middle and a quarter of the range stand in. */
+const measureSchema = z.strictObject({
+	range: rangeMm,
+	mean: z.number().positive().optional(),
+	sd: z.number().positive().optional(),
+	...citedSchema,
+	basis: z.string().optional(),
+});
+
+const taxonSchema = z.strictObject({
+	scientificName: z.string().min(3),
+	authorship: z.string(),
+	family: z.string(),
+	rank: z.enum(['species', 'genus', 'family']),
+	/** Said with the result: photograph it rather than keep it. */
+	leaveIt: z.boolean().default(false),
+	howCommon: id,
+	lengthMm: measureSchema,
+	widthMm: measureSchema,
+	/** The figure as printed, where it is flagged suspect and not used. */
+	notUsed: z
+		.array(
+			z.strictObject({
+				what: z.enum(['length', 'width']),
+				range: rangeMm,
+				mean: z.number(),
+				why: z.string(),
+				...citedSchema,
+			}),
+		)
+		.default([]),
+	/** For each character the share of cases seen in each state; our reading of the description. */
+	states: z.record(id, z.record(id, share)),
+	described: z.strictObject(citedSchema),
+	fact: z.strictObject(citedSchema),
+	lookalikes: z.array(taxonId).default([]),
+});
+
+export const profilesSchema = z.strictObject({
+	sources: z.record(
+		id,
+		z.strictObject({citation: z.string(), doi: z.string().optional(), note: z.string().optional()}),
+	),
+	taxa: z.record(taxonId, taxonSchema),
+});
+
+export type Key = z.output<typeof keySchema>;
+export type Character = z.output<typeof characterSchema>;
+export type Question = z.output<typeof questionSchema>;
+export type Profiles = z.output<typeof profilesSchema>;
+export type Taxon = z.output<typeof taxonSchema>;
+export type Measure = z.output<typeof measureSchema>;
+
+/** A region as data; `version` changes with every change of its key or profiles. */
+export type Region = {
+	readonly id: string;
+	readonly folder: string;
+	readonly version: string;
+	readonly key: Key;
+	readonly profiles: Profiles;
+};
+
+/** Reads a region's folder; throws an Error naming file and line where it does not fit the schema. */
+export function readRegion(folder: string, regionId: string): Region {
+	const keyFile = join(folder, regionId, 'key.yaml');
+	const profilesFile = join(folder, regionId, 'profiles.yaml');
+	const hash = createHash('sha256').update(readFileSync(keyFile)).update(readFileSync(profilesFile));
+	return {
+		id: regionId,
+		folder: join(folder, regionId),
+		version: hash.digest('hex').slice(0, 12),
+		key: readYaml(keyFile, keySchema).value,
+		profiles: readYaml(profilesFile, profilesSchema).value,
+	};
+}

@@ -1,0 +1,56 @@
+/** The database opened and brought up to date; where engines differ, the difference is here. */
+import {mkdirSync} from 'node:fs';
+import {dirname} from 'node:path';
+import Database from 'better-sqlite3';
+import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect} from 'kysely';
+import {up as first} from './migrations/0001-first.ts';
+import type {Db, Tables} from './schema.ts';
+
+/** In order; a file, once released, is never edited. */
+const migrations: MigrationProvider = {
+	getMigrations: () => Promise.resolve({'0001-first': {up: first}}),
+};
+
+/** Opens a database file, creating it and its folder where needed, and migrates it. */
+export async function openStore(file: string): Promise<Db> {
+	mkdirSync(dirname(file), {recursive: true});
+	const db = new Kysely<Tables>({
+		dialect: new SqliteDialect({database: withRememberedStatements(openFile(file))}),
+		plugins: [new CamelCasePlugin()],
+	});
+	const {error, results} = await new Migrator({db, provider: migrations}).migrateToLatest();
+	const failed = results?.find(result => result.status === 'Error');
+	if (error)
+		throw new Error(`Expected ${file} to migrate; ${failed?.migrationName ?? 'a migration'} failed`, {
+			cause: error,
+		});
+	return db;
+}
+
+function openFile(file: string): Database.Database {
+	const database = new Database(file);
+	database.pragma('journal_mode = WAL');
+	// An update is confirmed after the commit, so a power cut may not take the commit back.
+	database.pragma('synchronous = FULL');
+	database.pragma('foreign_keys = ON');
+	database.pragma('busy_timeout = 5000');
+	return database;
+}
+
+/** Kysely prepares each statement anew (kysely `sqlite-driver.ts`); remembering them saves a third of a turn. */
+function withRememberedStatements(database: Database.Database) {
+	const remembered = new Map<string, Database.Statement>();
+	return {
+		close: () => {
+			remembered.clear();
+			database.close();
+		},
+		prepare: (text: string) => {
+			const known = remembered.get(text);
+			if (known) return known;
+			const statement = database.prepare(text);
+			remembered.set(text, statement);
+			return statement;
+		},
+	};
+}

@@ -1,0 +1,88 @@
+/** Every sentence people read: Fluent messages by language, filled with values. */
+import {existsSync, readdirSync, readFileSync} from 'node:fs';
+import {join} from 'node:path';
+import {FluentBundle, FluentResource} from '@fluent/bundle';
+
+export type Values = Readonly<Record<string, string | number>>;
+
+/** Sentences of one language; asking for one that is missing throws. */
+export type Say = {
+	readonly language: string;
+	readonly say: (message: string, values?: Values) => string;
+	readonly has: (message: string) => boolean;
+};
+
+export type Texts = {
+	readonly languages: readonly string[];
+	/** The language asked for if there is one, else English. */
+	readonly in: (language: string | undefined) => Say;
+	/** Every message of a language with its placeholders unfilled, for checks. */
+	readonly all: (language: string) => ReadonlyMap<string, string>;
+};
+
+const fallback = 'en';
+
+/** Reads `<language>.ftl` of each folder; a later folder may not repeat a message of an earlier one. */
+export function readTexts(folders: readonly string[]): Texts {
+	const bundles = new Map<string, FluentBundle>();
+	const ids = new Map<string, Set<string>>();
+	for (const folder of folders.filter(existsSync)) {
+		for (const file of readdirSync(folder).filter(name => name.endsWith('.ftl'))) {
+			const language = file.slice(0, -'.ftl'.length);
+			const bundle = bundles.get(language) ?? new FluentBundle(language, {useIsolating: false});
+			const resource = new FluentResource(readFileSync(join(folder, file), 'utf8'));
+			const errors = bundle.addResource(resource);
+			if (errors.length > 0) throw new Error(`${join(folder, file)}: ${errors.map(String).join('; ')}`);
+			bundles.set(language, bundle);
+			ids.set(language, new Set([...(ids.get(language) ?? []), ...resource.body.map(entry => entry.id)]));
+		}
+	}
+	if (!bundles.has(fallback))
+		throw new Error(`Expected ${fallback}.ftl in one of ${folders.join(', ')}; found none`);
+	const says = new Map(
+		[...bundles].map(([language, bundle]) => [language, sayFrom(language, bundle)] as const),
+	);
+	const languageFor = (asked: string | undefined): string => {
+		const known = [asked, asked?.split('-')[0]].find(name => name !== undefined && bundles.has(name));
+		return known ?? fallback;
+	};
+	return {
+		languages: [...bundles.keys()],
+		in: language => {
+			const found = says.get(languageFor(language));
+			if (!found)
+				throw new Error(`Expected sentences in "${language}"; there are ${[...says.keys()].join(', ')}`);
+			return found;
+		},
+		all: language => unfilled(bundles.get(language), ids.get(language)),
+	};
+}
+
+function sayFrom(language: string, bundle: FluentBundle): Say {
+	return {
+		language,
+		has: message => bundle.hasMessage(message),
+		say: (message, values = {}) => {
+			const pattern = bundle.getMessage(message)?.value;
+			if (!pattern) throw new Error(`Expected a sentence "${message}" in ${language}; there is none`);
+			const errors: Error[] = [];
+			const text = bundle.formatPattern(pattern, {...values}, errors);
+			if (errors.length > 0)
+				throw new Error(`Sentence "${message}" in ${language}: ${errors.map(String).join('; ')}`);
+			return text;
+		},
+	};
+}
+
+function unfilled(
+	bundle: FluentBundle | undefined,
+	ids: ReadonlySet<string> = new Set(),
+): ReadonlyMap<string, string> {
+	const all = new Map<string, string>();
+	for (const id of ids) {
+		const pattern = bundle?.getMessage(id)?.value;
+		// Errors are the unfilled values, which is what is wanted here.
+		if (pattern) all.set(id, bundle?.formatPattern(pattern, {}, []) ?? '');
+	}
+	return all;
+}
