@@ -24,13 +24,13 @@ picture-outline = Two cases without their corners. A is slim: two widths do not 
 
 ## corners
 
-question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have short stiff hooks that bend inwards. What do you see at the corners?
+question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have stiff hooks or points. What do you see at the corners?
 option-corners-strings = Curly strings
-option-corners-hooks = Short stiff hooks
+option-corners-hooks = Stiff hooks or points
 seen-corners-strings = curly strings at the corners
-seen-corners-hooks = short stiff hooks at the corners
+seen-corners-hooks = stiff hooks or points at the corners
 # gordon2016, p. 271-272
-why-corners = Tendrils are strings that hold the case on to seaweed. One slim case of this region has no tendrils, only short hooks. Without the corners the two look the same, so if all four are gone, say that you can't tell.
+why-corners = Tendrils are strings that hold the case on to seaweed. One small slim case of this region has no tendrils, only short hooks. A large case with stiff points belongs to a skate or ray. If all four corners are gone, say that you can't tell.
 picture-corners = Two slim cases. A has a curly string at each corner. B has short hooks at the corners, bent inwards.
 
 ## net
@@ -87,6 +87,17 @@ seen-taper-narrowing = a case that narrows towards one end
 # gordon2016, p. 268-269
 why-taper = One ray lays cases that are widest at the front and narrowest at the back, where the short horns are. The kinds that look like it keep their width. This shows even when the long front horns have snapped off.
 picture-taper = Two cases without their corners. A is as wide at both ends. B is clearly narrower at one end.
+
+## back-horns
+
+question-back-horns = Lay the case flat, its more domed side up. Find the end where it is narrowest, and look at the two horns there (the stiff points at the corners). Do they bend upwards, or lie level with the case?
+option-back-horns-upturned = They bend upwards
+option-back-horns-level = They lie level
+seen-back-horns-upturned = back horns that bend upwards
+seen-back-horns-level = back horns that lie level with the case
+# gordon2016, p. 268-269
+why-back-horns = The horns at the back are the shorter pair. In one ray they are short and stout, have a small hook, and bend upwards. A bent horn may also have dried that way, so soak the case before you look.
+picture-back-horns = Two cases lying flat, seen from the side. In A the back horns bend upwards. In B they lie level with the case.
 
 ## coat
 

@@ -1,0 +1,64 @@
+/** The check of a region: everything in its folder that would stop a conversation, by file and line. */
+import {existsSync, readdirSync, readFileSync} from 'node:fs';
+import {join} from 'node:path';
+import type {Texts} from '../text/text.ts';
+import {checkIds} from './check-ids.ts';
+import {checkProfiles} from './check-profiles.ts';
+import {checkQuestions} from './check-questions.ts';
+import {checkSentences} from './check-sentences.ts';
+import {type Checkable, inKey} from './checkable.ts';
+import {keySchema, profilesSchema, readRegion} from './region.ts';
+import {type Fault, tryYaml} from './yaml.ts';
+
+/** Every fault of a region that has been read, in the order of key, profiles, sentences. */
+export function checkRegion(checkable: Checkable): readonly Fault[] {
+	return [
+		...checkPossible(checkable),
+		...checkIds(checkable),
+		...checkQuestions(checkable),
+		...checkProfiles(checkable),
+		...checkSentences(checkable),
+	];
+}
+
+/** Every fault of a region's folder; a file that does not fit its schema is reported alone. */
+export function checkFolder(folder: string, regionId: string, texts: Texts): readonly Fault[] {
+	const key = tryYaml(join(folder, regionId, 'key.yaml'), keySchema);
+	const profiles = tryYaml(join(folder, regionId, 'profiles.yaml'), profilesSchema);
+	if (key.kind === 'faults' || profiles.kind === 'faults') {
+		return [key, profiles].flatMap(file => (file.kind === 'faults' ? file.faults : []));
+	}
+	const region = readRegion(folder, regionId);
+	const pictures = join(region.folder, 'pictures');
+	return checkRegion({
+		region,
+		keyLine: key.read.lineOf,
+		profilesLine: profiles.read.lineOf,
+		texts: new Map(texts.languages.map(language => [language, texts.all(language)] as const)),
+		pictures: new Set(existsSync(pictures) ? readdirSync(pictures) : []),
+		sentenceLine: (language, message) => sentenceLine(join(region.folder, `${language}.ftl`), message),
+	});
+}
+
+function checkPossible(checkable: Checkable): readonly Fault[] {
+	const {length, width} = checkable.region.key.possibleMm;
+	return [
+		{name: 'length', range: length},
+		{name: 'width', range: width},
+	]
+		.filter(({range: [low, high]}) => low >= high)
+		.map(({name, range: [low, high]}) =>
+			inKey(checkable, ['possibleMm', name], {
+				what: `The possible ${name} of ${low} to ${high} mm runs backwards.`,
+				todo: 'Write the smaller end first.',
+			}),
+		);
+}
+
+function sentenceLine(file: string, message: string): number | undefined {
+	if (!existsSync(file)) return undefined;
+	const index = readFileSync(file, 'utf8')
+		.split('\n')
+		.findIndex(line => line.startsWith(`${message} =`));
+	return index < 0 ? undefined : index + 1;
+}

@@ -1,0 +1,262 @@
+/** Longer than other tests: one row for each kind of fault. */
+import {readdirSync} from 'node:fs';
+import {basename, join} from 'node:path';
+import {expect, test} from 'vitest';
+import {checkFolder} from '../../src/key/check.ts';
+import {readTexts} from '../../src/text/text.ts';
+import {faultsOf, type Seed} from './testland.ts';
+
+const inKey = (find: string, put: string): Seed => ({in: 'key.yaml', find, put});
+const inProfiles = (find: string, put: string): Seed => ({in: 'profiles.yaml', find, put});
+const inText = (find: string, put: string): Seed => ({in: 'en.ftl', find, put});
+
+const minorSizes = 'range: [30, 45], mean: 40, source: made-up';
+const few = 'few: {leads: rim}';
+const bands = '- {belowMm: 50, leads: testa-minor}\n      - {fromMm: 50, leads: testa-major}';
+
+/** What is seeded, and the fault that is expected beside any other. */
+const seeded: readonly (readonly [name: string, seeds: readonly Seed[], fault: string])[] = [
+	[
+		'a beginning that is no question',
+		[inKey('begins: spots', 'begins: dots')],
+		'key.yaml:1: The key begins at "dots"',
+	],
+	[
+		'an option that leads nowhere',
+		[inKey(few, 'few: {leads: testa-ghost}')],
+		'key.yaml:9: "spots" leads to "testa-ghost"',
+	],
+	[
+		'a band that leads nowhere',
+		[inKey('fromMm: 50, leads: testa-major', 'fromMm: 50, leads: nowhere')],
+		'key.yaml:14: "size" leads to "nowhere"',
+	],
+	[
+		'a question never reached',
+		[inKey(few, 'few: {leads: testa-major}')],
+		'key.yaml:16: No way leads to "rim"',
+	],
+	[
+		'a taxon never reached',
+		[
+			inKey('fromMm: 50, leads: testa-major', 'fromMm: 50, leads: testa-minor'),
+			inKey('dull: {leads: testa-major}', 'dull: {leads: testa-minor}'),
+		],
+		'key.yaml:7: No way leads to "testa-major"',
+	],
+	[
+		'a question without a way on',
+		[inKey('{sharp: {leads: testa-minor}, dull: {leads: testa-major}}', '{}')],
+		'key.yaml:16: Question "rim" has no way on',
+	],
+	[
+		'a state without an option',
+		[inKey(`many: {leads: size}, ${few}`, 'many: {leads: size}')],
+		'key.yaml:9: Question "spots" has no option for the state "few"',
+	],
+	[
+		'an option for a state the character lacks',
+		[inKey(few, `${few}, none: {leads: rim}`)],
+		'key.yaml:9: Question "spots" has an option "none"',
+	],
+	[
+		'a loop, by the ids it runs through',
+		[inKey('fromMm: 50, leads: testa-major', 'fromMm: 50, leads: spots')],
+		'key.yaml:8: The key runs in a loop: spots → size → spots',
+	],
+	[
+		'a gap between bands',
+		[inKey('fromMm: 50', 'fromMm: 55')],
+		'key.yaml:14: Question "size": There is a gap between 50 and 55 mm',
+	],
+	[
+		'bands that overlap',
+		[inKey('fromMm: 50', 'fromMm: 45')],
+		'key.yaml:14: Question "size": Two bands overlap between 45 and 50 mm',
+	],
+	[
+		'a first band with a lower end',
+		[inKey('belowMm: 50', 'fromMm: 10, belowMm: 50')],
+		'key.yaml:13: Question "size": The first band has a lower end',
+	],
+	[
+		'a last band with an upper end',
+		[inKey('fromMm: 50', 'fromMm: 50, belowMm: 90')],
+		'key.yaml:14: Question "size": The last band has an upper end',
+	],
+	[
+		'bands that do not say where they meet',
+		[inKey('fromMm: 50, leads', 'leads')],
+		'key.yaml:14: Question "size": Two bands that meet',
+	],
+	[
+		'an empty band',
+		[
+			inKey(
+				bands,
+				'- {belowMm: 50, leads: testa-minor}\n      - {fromMm: 50, belowMm: 50, leads: testa-minor}\n      - {fromMm: 50, leads: testa-major}',
+			),
+		],
+		'key.yaml:14: Question "size": The band from 50 below 50 mm holds nothing',
+	],
+	[
+		'a look at an unknown character',
+		[inKey('look: rim', 'look: brim')],
+		'key.yaml:16: Question "rim" looks at "brim"',
+	],
+	[
+		'a character nobody looks at',
+		[
+			inKey('look: rim', 'look: spots'),
+			inKey('sharp: {leads: testa-minor}, dull', 'many: {leads: testa-minor}, few'),
+		],
+		'key.yaml:5: No question looks at "rim"',
+	],
+	['an unknown part', [inKey('needs: []', 'needs: [fins]')], 'key.yaml:5: Character "rim" needs "fins"'],
+	[
+		'a question with a reserved id',
+		[inKey('leads: size', 'leads: length'), inKey('  size:', '  length:')],
+		'key.yaml:11: "length" is the name of a step',
+	],
+	[
+		'a character with a reserved id',
+		[inKey('  rim: {', '  note: {')],
+		'key.yaml:5: "note" is the name of a step',
+	],
+	[
+		'an id that is both a question and a taxon',
+		[inKey('leads: size', 'leads: testa-minor'), inKey('  size:', '  testa-minor:')],
+		'key.yaml:11: "testa-minor" is both',
+	],
+	[
+		'a moved id that is still in use',
+		[inKey('moved: []', 'moved: [{from: size}]')],
+		'key.yaml:18: "size" is said to have moved and is still in use',
+	],
+	[
+		'a moved id that went to an unknown one',
+		[inKey('moved: []', 'moved: [{from: old, to: new}]')],
+		'key.yaml:18: "old" is said to have moved to "new"',
+	],
+	[
+		'a possible size that runs backwards',
+		[inKey('width: [10, 180]', 'width: [180, 10]')],
+		'key.yaml:2: The possible width',
+	],
+	[
+		'a source that is not listed',
+		[inProfiles('mean: 40, source: made-up', 'mean: 40, source: hearsay')],
+		'profiles.yaml:10: The source "hearsay"',
+	],
+	[
+		'shares that do not sum to 1',
+		[inProfiles('few: 0.1}', 'few: 0.2}')],
+		'profiles.yaml:13: The shares of "spots" sum to 1.1',
+	],
+	[
+		'shares of an unknown character',
+		[inProfiles('rim: {sharp: 0.8', 'brim: {sharp: 0.8')],
+		'profiles.yaml:14: "brim" is no character',
+	],
+	[
+		'shares of an unknown state',
+		[inProfiles('rim: {sharp: 0.8', 'rim: {blunt: 0.8')],
+		'profiles.yaml:14: "rim" has no state "blunt"',
+	],
+	[
+		'a mean outside its range',
+		[inProfiles('mean: 40', 'mean: 48')],
+		'profiles.yaml:10: The mean of 48 mm lies outside',
+	],
+	[
+		'a range that runs backwards',
+		[inProfiles('range: [15, 20]', 'range: [20, 15]')],
+		'profiles.yaml:11: The range 20 to 15 mm',
+	],
+	[
+		'a word without a weight',
+		[inKey('{common: 5}', '{often: 5}')],
+		'profiles.yaml:9: The key gives no weight to "common"',
+	],
+	[
+		'an unknown lookalike',
+		[inProfiles('[testa-major]', '[testa-ghost]')],
+		'profiles.yaml:17: The lookalike "testa-ghost"',
+	],
+	[
+		'a taxon its typical specimen does not come to',
+		[inProfiles(minorSizes, 'range: [60, 70], source: made-up')],
+		'profiles.yaml:5: A typical specimen does not come to "testa-minor" but to "testa-major"',
+	],
+	[
+		'a missing sentence of a character',
+		[inText('why-rim = Rims differ.\n', '')],
+		'key.yaml:5: The sentence "why-rim" is missing in "en"',
+	],
+	[
+		'a missing sentence of a picture',
+		[inText('picture-spots = Two cases.\n', '')],
+		'key.yaml:4: The sentence "picture-spots" is missing',
+	],
+	[
+		'a missing sentence of a taxon',
+		[inText('fact-testa-minor = It is small.\n', '')],
+		'profiles.yaml:5: The sentence "fact-testa-minor" is missing',
+	],
+	[
+		'a missing word about a taxon to be left',
+		[inText('leave-testa-major = Leave it there.\n', '')],
+		'profiles.yaml:19: The sentence "leave-testa-major" is missing',
+	],
+	[
+		'a missing sentence of the region',
+		[inText('region-tides = Look at the tables.\n', '')],
+		'key.yaml:1: The sentence "region-tides" is missing',
+	],
+	[
+		'a label of 25 characters',
+		[inText('= Sharp', `= ${'x'.repeat(25)}`)],
+		'en.ftl:13: "option-rim-sharp" has 25 characters; 24 fit',
+	],
+	[
+		'a question too long for a caption',
+		[inText('Is the rim sharp?', 'x'.repeat(1025))],
+		'en.ftl:12: "question-rim" has 1025 characters; 1024 fit',
+	],
+	['two options with one label', [inText('= Dull', '= Sharp')], 'en.ftl:14: "option-rim-dull" says "Sharp"'],
+];
+
+test('the British Isles have no fault', () => {
+	const flows = join(import.meta.dirname, '../../flows');
+	expect(checkFolder(flows, 'british-isles', readTexts([join(flows, 'british-isles')]))).toEqual([]);
+});
+
+test('every drawing of the British Isles belongs to a character', () => {
+	const flows = join(import.meta.dirname, '../../flows');
+	const texts = readTexts([join(flows, 'british-isles')]).all('en');
+	const drawn = readdirSync(join(flows, 'british-isles/pictures')).map(file => basename(file, '.svg'));
+	expect(drawn.filter(character => !texts.has(`picture-${character}`))).toEqual([]);
+});
+
+test('a made-up region without a fault passes', () => {
+	expect(faultsOf([])).toEqual([]);
+});
+
+test.each(seeded)('the check finds %s and says on which line', (_, seeds, fault) => {
+	expect(faultsOf(seeds)).toContainEqual(expect.stringContaining(fault));
+});
+
+test('the check finds a picture that is not drawn', () => {
+	expect(faultsOf([], [])).toEqual(['key.yaml:4: The picture "spots.svg" of "spots" is not in the folder.']);
+});
+
+test('a label of 24 characters and a caption of 1024 pass', () => {
+	const seeds = [inText('= Sharp', `= ${'x'.repeat(24)}`), inText('Is the rim sharp?', 'x'.repeat(1024))];
+	expect(faultsOf(seeds)).toEqual([]);
+});
+
+test('a file that does not fit its schema is reported by line and nothing else is', () => {
+	const faults = faultsOf([inProfiles('mean: 40, source: made-up', 'mean: 40')]);
+	expect(faults).toHaveLength(1);
+	expect(faults[0]).toMatch(/^profiles\.yaml:10: "taxa\.testa-minor\.lengthMm\.source"/);
+});
