@@ -1,4 +1,4 @@
-/** The key of the British Isles against published sizes and descriptions; each source stands beside its figure. */
+/** The key of the British Isles against published sizes and descriptions, each beside its source: long by its tables. */
 import {join} from 'node:path';
 import {expect, test} from 'vitest';
 import {arrowsOf} from '../../src/key/arrows.ts';
