@@ -90,7 +90,7 @@ function retryHeader(parameters: Readonly<Record<string, unknown>> | undefined):
 
 function signalOf(ctx: RoomContext): AbortSignal {
 	const gone = new AbortController();
-	ctx.env.incoming.socket.once('close', () => gone.abort());
+	ctx.env.outgoing.once('close', () => gone.abort());
 	return gone.signal;
 }
 
