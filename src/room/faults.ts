@@ -1,5 +1,5 @@
 import type {Core} from './core.ts';
-import * as limits from './limits.ts';
+import {openPace} from './pace.ts';
 import {refusal} from './refusal.ts';
 
 /** Calls of one method that the room refuses, `times` times. */
@@ -37,26 +37,7 @@ export function openFaults(core: Core, limited: boolean): Faults {
 	const refusals: {rule: RefuseRule; left: number}[] = [];
 	const drops: {rule: DropRule; left: number}[] = [];
 	const calls: CallMade[] = [];
-	const sent: {at: number; chat: number}[] = [];
-
-	function pace(chat: number): void {
-		const now = core.clock.now();
-		while (sent[0] !== undefined && sent[0].at <= now - 60_000) sent.shift();
-		const inChat = sent.filter(one => one.chat === chat);
-		const waits = [
-			waitFor(sent, 1000, limits.overallPerSecond),
-			waitFor(inChat, limits.chatRate.burst * 1000, limits.chatRate.burst * limits.chatRate.perSecond),
-			chat < 0 ? waitFor(inChat, 60_000, limits.groupPerMinute) : 0,
-		];
-		const waitS = Math.ceil(Math.max(...waits) / 1000);
-		if (waitS > 0) throw refusal(429, `Too Many Requests: retry after ${waitS}`, {retry_after: waitS});
-		sent.push({at: now, chat});
-	}
-
-	function waitFor(list: readonly {at: number}[], withinMs: number, most: number): number {
-		const first = list[list.length - most];
-		return first === undefined ? 0 : Math.max(0, first.at + withinMs - core.clock.now());
-	}
+	const pace = openPace(core);
 
 	return {
 		refuse: rule => {

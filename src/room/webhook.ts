@@ -1,3 +1,4 @@
+import {setTimeout as sleep} from 'node:timers/promises';
 import {z} from 'zod';
 import type {Core} from './core.ts';
 import {readSetting, writeSetting} from './core.ts';
@@ -44,43 +45,17 @@ export function openWebhook(core: Core): Webhook {
 			const target = setting();
 			const update = target === undefined ? undefined : nextUpdateOf(core, chat);
 			if (target === undefined || update === undefined) return;
-			const trouble = await call(target, update);
+			const trouble = await call(target, update, stopping.signal);
 			if (stopping.signal.aborted) return;
 			if (trouble === undefined) {
 				dropUpdate(core, update.seq);
 				tries = 0;
 			} else {
 				lastError = {at: core.clock.now(), message: trouble};
-				await pause(pausesMs[Math.min(tries, pausesMs.length - 1)] ?? 5000);
+				await pause(pausesMs[Math.min(tries, pausesMs.length - 1)] ?? 5000, stopping.signal);
 				tries += 1;
 			}
 		}
-	}
-
-	async function call(target: WebhookSetting, update: Waiting): Promise<string | undefined> {
-		const secret = target.secret === undefined ? {} : {'x-telegram-bot-api-secret-token': target.secret};
-		try {
-			const response = await fetch(target.url, {
-				method: 'POST',
-				headers: {'content-type': 'application/json', ...secret},
-				body: update.body,
-				signal: AbortSignal.any([stopping.signal, AbortSignal.timeout(answerWithinMs)]),
-			});
-			await response.body?.cancel();
-			return response.ok ? undefined : `Wrong response from the webhook: ${response.status}`;
-		} catch (error) {
-			return error instanceof Error ? error.message : String(error);
-		}
-	}
-
-	function pause(ms: number): Promise<void> {
-		return new Promise(resolve => {
-			const timer = setTimeout(resolve, ms);
-			stopping.signal.addEventListener('abort', () => {
-				clearTimeout(timer);
-				resolve();
-			});
-		});
 	}
 
 	const stopListening = core.changes.listen(pump);
@@ -95,4 +70,25 @@ export function openWebhook(core: Core): Webhook {
 			await Promise.all(busy.values());
 		},
 	};
+}
+
+/** Sends one update; gives what went wrong, or undefined when it was taken. */
+async function call(target: WebhookSetting, update: Waiting, over: AbortSignal): Promise<string | undefined> {
+	const secret = target.secret === undefined ? {} : {'x-telegram-bot-api-secret-token': target.secret};
+	try {
+		const response = await fetch(target.url, {
+			method: 'POST',
+			headers: {'content-type': 'application/json', ...secret},
+			body: update.body,
+			signal: AbortSignal.any([over, AbortSignal.timeout(answerWithinMs)]),
+		});
+		await response.body?.cancel();
+		return response.ok ? undefined : `Wrong response from the webhook: ${response.status}`;
+	} catch (error) {
+		return error instanceof Error ? error.message : String(error);
+	}
+}
+
+async function pause(ms: number, over: AbortSignal): Promise<void> {
+	await sleep(ms, undefined, {signal: over}).catch(() => undefined);
 }

@@ -1,3 +1,4 @@
+import {get} from 'node:http';
 import {expect, test} from 'vitest';
 import {readHtml} from '../../src/room/html.ts';
 import {png} from './picture.ts';
@@ -136,4 +137,17 @@ test('calls may come as a form', async () => {
 	const body = new URLSearchParams({chat_id: String(ada.id), text: 'Alive?', reply_markup});
 	await fetch(`${room.url}/bot${room.token}/sendMessage`, {method: 'POST', body});
 	expect(room.messages(ada.id).at(-1)).toMatchObject({text: 'Alive?', buttons: [[{text: 'Yes', data: 'y'}]]});
+});
+
+test('a request that names another host is turned away, and the page may load only its own parts', async () => {
+	const {room} = await scene();
+	const status = await new Promise(resolve => {
+		get(`${room.url}/bot${room.token}/getMe`, {headers: {host: 'evil.test'}}, response => {
+			response.resume();
+			resolve(response.statusCode);
+		});
+	});
+	expect(status).toBe(403);
+	const page = await fetch(room.url);
+	expect(page.headers.get('content-security-policy')).toContain("default-src 'none'; script-src 'self'");
 });

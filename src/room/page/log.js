@@ -37,14 +37,13 @@ export function drawMessage(message) {
 
 function bringIntoSight(message, view) {
 	const {awaiting} = state;
-	const isAnswer = awaiting !== undefined && awaiting.chat === message.chat && message.from === 'bot';
-	if (isAnswer && Date.now() < awaiting.until) {
+	const isAnswer = awaiting?.chat === message.chat && message.from === 'bot' && Date.now() < awaiting.until;
+	const active = document.activeElement;
+	// Someone who has begun to write meanwhile is left in peace.
+	if (isAnswer && (active === document.body || byId('log').contains(active))) {
 		const first = view.querySelector('.choices button, .choices a');
-		const isFocusFree = !awaiting.moved || document.activeElement === awaiting.moved;
-		if (isFocusFree) {
-			(first ?? view).focus({preventScroll: true});
-			state.awaiting = first === null ? {...awaiting, moved: view} : undefined;
-		}
+		(first ?? view).focus({preventScroll: true});
+		if (first !== null) state.awaiting = undefined;
 	}
 	window.scrollTo(0, document.body.scrollHeight);
 	if (view.offsetHeight > window.innerHeight * 0.6) view.scrollIntoView({block: 'start'});
@@ -53,21 +52,22 @@ function bringIntoSight(message, view) {
 async function press(message, button, made) {
 	const buttons = made.closest('.choices').querySelectorAll('button');
 	for (const one of buttons) one.setAttribute('aria-disabled', 'true');
-	state.awaiting = {chat: message.chat, until: Date.now() + 15_000, moved: undefined};
-	say('');
-	const sent = await act('press', {chat: message.chat, messageId: message.id, data: button.data});
+	state.awaiting = {chat: message.chat, until: Date.now() + 15_000};
 	const free = () => {
 		for (const one of buttons) one.removeAttribute('aria-disabled');
 	};
+	// Kept before the press goes out: the bot's answer may be here before the room's.
+	state.pressed.add(free);
+	say('');
+	const sent = await act('press', {chat: message.chat, messageId: message.id, data: button.data});
 	if (sent === undefined) free();
-	else state.pressed.set(sent.queryId, free);
-	setTimeout(free, 10_000);
+	else setTimeout(free, 10_000);
 }
 
-/** Ends the wait of a pressed button and shows what the bot says to it. */
+/** Ends the wait of pressed buttons and shows what the bot says to it. */
 export function showAnswer(answer) {
-	state.pressed.get(answer.queryId)?.();
-	state.pressed.delete(answer.queryId);
+	for (const free of state.pressed) free();
+	state.pressed.clear();
 	if (answer.text !== '') say(answer.text);
 }
 

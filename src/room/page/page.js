@@ -7,7 +7,6 @@ const suggestions = ['Ada', 'Ben', 'Cato', 'Dora'];
 const unread = new Map();
 let isCaughtUp = false;
 
-state.pressed = new Map();
 startWriting();
 startTrial();
 byId('door-form').addEventListener('submit', event => {

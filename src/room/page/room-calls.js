@@ -6,6 +6,7 @@ export const state = {
 	messages: new Map(),
 	replyTo: undefined,
 	awaiting: undefined,
+	pressed: new Set(),
 	aheadMs: 0,
 };
 

@@ -102,13 +102,21 @@ async function sendText() {
 	const text = byId('text').value.trim();
 	if (text === '') return say('Please type something first.');
 	const sent = await send(text);
-	if (sent !== undefined) byId('text').value = '';
+	if (sent !== undefined && byId('text').value.trim() === text) byId('text').value = '';
+	return undefined;
 }
 
-async function send(text) {
+function send(text) {
 	say('');
-	const sent = await act('text', {text, replyTo: state.replyTo});
-	if (sent !== undefined) replyTo(undefined);
+	return actInReply('text', {text});
+}
+
+/** Sends with the chosen reply and lets go of it first: the bot's next question may come before the room's answer. */
+async function actInReply(deed, fields, files) {
+	const chosen = state.messages.get(`${state.chat}:${state.replyTo}`);
+	replyTo(undefined);
+	const sent = await act(deed, {...fields, replyTo: chosen?.id}, files);
+	if (sent === undefined) replyTo(chosen);
 	return sent;
 }
 
@@ -118,9 +126,9 @@ async function sendFiles(event) {
 	if (files.length === 0 || files.length > 10) return say('Please choose one to ten photos first.');
 	const asFile = document.querySelector('input[name="as"]:checked').value === 'file';
 	const caption = byId('caption').value.trim();
-	const fields = {asFile, replyTo: state.replyTo, ...(caption === '' ? {} : {caption})};
 	say('Sending …');
-	if ((await act('files', fields, files)) === undefined) return undefined;
+	const sent = await actInReply('files', {asFile, ...(caption === '' ? {} : {caption})}, files);
+	if (sent === undefined) return undefined;
 	say('Sent.');
 	event.target.reset();
 	afterPanel();
@@ -138,7 +146,7 @@ async function sendPlace(event) {
 		return say('Please give the accuracy in metres, from 0 to 1500, or leave it empty.');
 	}
 	say('');
-	const sent = await act('pin', {latitude, longitude, ...around, replyTo: state.replyTo});
+	const sent = await actInReply('pin', {latitude, longitude, ...around});
 	if (sent === undefined) return undefined;
 	event.target.reset();
 	afterPanel();
@@ -147,7 +155,6 @@ async function sendPlace(event) {
 
 function afterPanel() {
 	showPanel('', false);
-	replyTo(undefined);
 	byId('text').focus();
 }
 
