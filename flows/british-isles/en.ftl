@@ -13,6 +13,7 @@ region-tides = Look up the tide before you go, in the official tables of the nat
 
 ## outline
 
+name-outline = Slim or broad
 question-outline = Lay the case flat and look at its shape. Leave out the horns (the stiff points at the corners) and any curly strings. Now picture two widths of the case, one after the other. Is the case longer than two widths?
 option-outline-slim = Longer than two widths
 option-outline-broad = Two widths or less
@@ -24,6 +25,7 @@ picture-outline = Two cases without their corners. A is slim: two widths do not 
 
 ## corners
 
+name-corners = Corners
 question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have stiff hooks or points. What do you see at the corners?
 option-corners-strings = Curly strings
 option-corners-hooks = Stiff hooks or points
@@ -35,6 +37,7 @@ picture-corners = Two slim cases. A has a curly string at each corner. B has sho
 
 ## net
 
+name-net = Lines or net
 question-net = Wet the case and tilt it, so that light falls on it from the side. Fine lines run from end to end, if there are any. Do short ridges also run across them, so that the surface looks like a net?
 option-net-net = Ridges like a net
 option-net-lines = Long lines or smooth
@@ -46,6 +49,7 @@ picture-net = Two pieces of surface, close up. A has long lines with short ridge
 
 ## keel
 
+name-keel = Keel along the sides
 question-keel = Look along both long sides. A keel is a thin flat blade that stands out from the side, like the brim of a hat. The middle of the case is thick, the keel is thin. Is there a keel along the sides?
 option-keel-blade = Yes, a thin blade
 option-keel-none = No blade at all
@@ -57,6 +61,7 @@ picture-keel = Two cases cut across. A has a thin flat blade on each side. B has
 
 ## front-flap
 
+name-front-flap = Border of the apron
 question-front-flap = Horns are the stiff points at the corners. The flat flap between two horns is called an apron. Find the end with the larger apron. Does its outer border bulge outwards, or run straight across?
 option-front-flap-bulging = It bulges outwards
 option-front-flap-straight = It runs straight across
@@ -68,6 +73,7 @@ picture-front-flap = The front ends of two cases. In A the flap between the horn
 
 ## edge
 
+name-edge = Rim along the sides
 question-edge = Look at the rim where top and bottom meet, along the long sides. Hold the case up to the light. Is the rim clean and smooth, or is it rough, with hairs that hold sand?
 option-edge-clean = Clean and smooth
 option-edge-rough = Rough and hairy
@@ -79,6 +85,7 @@ picture-edge = Two cases. A has a clean, smooth rim. B has a rough rim with hair
 
 ## taper
 
+name-taper = Straight or narrowing
 question-taper = Look at the two long sides, from one end of the case to the other. Leave out the horns (the stiff points at the corners). Does the case stay about as wide all along, or is it clearly narrower at one end?
 option-taper-even = As wide all along
 option-taper-narrowing = Narrower at one end
@@ -90,6 +97,7 @@ picture-taper = Two cases without their corners. A is as wide at both ends. B is
 
 ## back-horns
 
+name-back-horns = Back horns
 question-back-horns = Lay the case flat, its more domed side up. Find the end where it is narrowest, and look at the two horns there (the stiff points at the corners). Do they bend upwards, or lie level with the case?
 option-back-horns-upturned = They bend upwards
 option-back-horns-level = They lie level
@@ -101,6 +109,7 @@ picture-back-horns = Two cases lying flat, seen from the side. In A the back hor
 
 ## coat
 
+name-coat = Coat like bark
 question-coat = Look at the whole surface. Some large cases wear a thick pale coat that looks like tree bark and peels off in strips. It may be worn off in places. Can you see such a coat, even a patch of it?
 option-coat-bark = A coat like bark
 option-coat-bare = Bare, or a few hairs
@@ -112,6 +121,7 @@ picture-coat = Two large cases. A wears a pale coat like bark that peels in stri
 
 ## flaps
 
+name-flaps = Aprons, deep or narrow
 question-flaps = Aprons are the thin flat flaps at the two ends, between the horns (the stiff points at the corners). Look at both ends. Are both flaps deep, or is at least one of them only a narrow strip?
 option-flaps-deep = Both flaps are deep
 option-flaps-narrow = One is a narrow strip

@@ -15,7 +15,7 @@ export type ForwardTools = {
 	readonly db: Db;
 	readonly now: number;
 	readonly forward: {readonly url: string; readonly secret: string} | undefined;
-	readonly log: (line: object) => void;
+	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 	readonly jitter: () => number;
 	/** How long an answer is waited for; 20 s unless given. */
 	readonly timeoutMs?: number;

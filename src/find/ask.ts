@@ -30,7 +30,8 @@ export type Ask = {
 	/** What the evidence came to, where this is the result. */
 	readonly result?: ResultView;
 	readonly canBack: boolean;
-	readonly canWhy: boolean;
+	/** The sentence that explains the question. */
+	readonly why?: string;
 	/** The person answers by writing, sending a photo or a place. */
 	readonly takes?: 'text' | 'photo' | 'place';
 };
@@ -50,7 +51,6 @@ export function askAt(flow: Flow, standing: Standing): Ask {
 				text: {message: 'question-note'},
 				options: [],
 				canBack: true,
-				canWhy: false,
 				takes: 'text',
 			};
 		case 'step':
@@ -70,7 +70,7 @@ function askLook(flow: Flow, character: string, standing: Standing): Ask {
 		],
 		...(picture === undefined ? {} : {picture: {name: picture, isShared: false}}),
 		canBack: standing.hasPast,
-		canWhy: true,
+		why: `why-${character}`,
 	};
 }
 
@@ -83,7 +83,7 @@ function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Sta
 		options: [],
 		...(step.picture === undefined ? {} : {picture: {name: step.picture, isShared: true}}),
 		canBack: standing.hasPast,
-		canWhy: step.kind !== 'end' && step.kind !== 'result',
+		...(isExplained(step) ? {why: `why-${says}`} : {}),
 	};
 	const offered = (...ids: readonly string[]) =>
 		ids.map(option => ({id: option, label: {message: `option-${says}-${option}`}}));
@@ -96,7 +96,7 @@ function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Sta
 			};
 		}
 		case 'notice':
-			return {...ask, options: offered(goOn), canWhy: false};
+			return {...ask, options: offered(goOn)};
 		case 'photos':
 			return askPhotos(ask, standing.facts.photos.length);
 		case 'place':
@@ -173,7 +173,6 @@ function askSize(standing: Standing, question: string): Ask {
 				label: {message: `option-unit-${unit}`, values: {typed: last.typed}},
 			})),
 			canBack,
-			canWhy: false,
 			takes: 'text',
 		};
 	}
@@ -184,7 +183,7 @@ function askSize(standing: Standing, question: string): Ask {
 		text: {message: isDry ? `question-${question}-dry` : `question-${question}`},
 		options: [{id: cantTell, label: {message: 'option-cant-measure'}}],
 		canBack,
-		canWhy: true,
+		why: `why-${question}`,
 		takes: 'text',
 	};
 }
@@ -197,6 +196,10 @@ function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {
 		options: ids.map(option => ({id: option, label: {message: `option-end-${option}`}})),
 		canBack: outcome !== 'kept' && standing.hasPast,
 	};
+}
+
+function isExplained(step: Step): boolean {
+	return step.kind !== 'end' && step.kind !== 'result' && step.kind !== 'notice';
 }
 
 function countOption(count: number): Option {

@@ -27,7 +27,6 @@ export function correctMenu(flow: Flow, standing: Standing): Ask {
 			.filter(id => isCorrectable(flow, standing, id))
 			.map(id => ({id: `fix-${id}`, label: {message: `name-${flow.around.steps[id]?.says ?? id}`}})),
 		canBack: false,
-		canWhy: false,
 	};
 }
 
@@ -35,4 +34,9 @@ export function correctMenu(flow: Flow, standing: Standing): Ask {
 export function isCorrectable(flow: Flow, standing: Standing, question: string): boolean {
 	const step = flow.around.steps[question];
 	return standing.answered.includes(question) && !(step && notCorrectable.has(step.kind));
+}
+
+/** The answered question of a kind, such as the place, however this find came to be asked for it. */
+export function questionOfKind(flow: Flow, standing: Standing, kind: Step['kind']): string | undefined {
+	return standing.answered.find(id => flow.around.steps[id]?.kind === kind);
 }

@@ -89,7 +89,7 @@ export function observedFrom(facts: Facts): Observed {
 		seen: facts.seen,
 		lost,
 		length: sizedFrom(facts.length, lowerBoundOf(facts).length > 0),
-		width: sizedFrom(facts.width, facts.soak !== 'soaked' || facts.lost.includes('sides')),
+		width: sizedFrom(facts.width, narrowedBy(facts).length > 0),
 	};
 }
 
@@ -98,6 +98,14 @@ export function lowerBoundOf(facts: Facts): readonly ('dry' | 'aprons')[] {
 	return [
 		...(facts.soak === 'soaked' ? [] : ['dry' as const]),
 		...(facts.aprons === 'both' ? [] : ['aprons' as const]),
+	];
+}
+
+/** Why the measured width counts as a lower bound; empty when it counts as it is. */
+export function narrowedBy(facts: Facts): readonly ('dry' | 'sides')[] {
+	return [
+		...(facts.soak === 'soaked' ? [] : ['dry' as const]),
+		...(facts.lost.includes('sides') ? ['sides' as const] : []),
 	];
 }
 

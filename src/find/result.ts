@@ -2,7 +2,7 @@
 import {type Ranked, type Sureness, spreadOf, stateShare} from '../key/evidence.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Measure, Region} from '../key/region.ts';
-import {lowerBoundOf} from './facts.ts';
+import {lowerBoundOf, narrowedBy} from './facts.ts';
 import type {Flow} from './flow.ts';
 import type {Found} from './key-walk.ts';
 import type {Standing} from './stand.ts';
@@ -14,7 +14,7 @@ export type SizeView = {
 	readonly mm: number;
 	readonly plusMinusMm: number;
 	/** Why it counts as a lower bound; empty when it counts as it is. */
-	readonly lowerBound: readonly ('dry' | 'aprons')[];
+	readonly lowerBound: readonly ('dry' | 'aprons' | 'sides')[];
 	readonly candidates: readonly {
 		readonly taxon: string;
 		readonly lowMm: number;
@@ -124,7 +124,7 @@ function viewSize(
 	return {
 		mm: measured.mm,
 		plusMinusMm: measured.uncertaintyMm,
-		lowerBound: isLowerBound ? lowerBoundOf(facts) : [],
+		lowerBound: isLowerBound ? (which === 'length' ? lowerBoundOf(facts) : narrowedBy(facts)) : [],
 		candidates: found.conclusion.names.flatMap(({taxon}) => {
 			const measure = region.profiles.taxa[taxon]?.[which === 'length' ? 'lengthMm' : 'widthMm'];
 			if (!measure) return [];

@@ -41,6 +41,7 @@ function wantedMessages(checkable: Checkable): readonly Wanted[] {
 				[
 					`question-${id}`,
 					`why-${id}`,
+					`name-${id}`,
 					...states.flatMap(state => [`option-${id}-${state}`, `seen-${id}-${state}`]),
 					...(picture === undefined ? [] : [`picture-${id}`]),
 				],

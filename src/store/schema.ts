@@ -67,10 +67,10 @@ type OutboxTable = {
 	turn: number | null;
 	role: 'ask' | 'refresh' | 'close' | 'say' | 'file';
 	/** JSON of a call of our own, see `bot/screen.ts`. */
-	call: string;
+	content: string;
 	notBefore: number;
 	state: 'waiting' | 'sending' | 'sent' | 'unknown' | 'failed';
-	attempts: number;
+	attempts: Generated<number>;
 	messageId: number | null;
 	createdAt: number;
 	sentAt: number | null;
@@ -85,10 +85,13 @@ type PhotoTable = {
 	/** SHA-256 of the cleaned picture, its name on disk. */
 	hash: string | null;
 	sizeBytes: number | null;
-	attempts: number;
+	attempts: Generated<number>;
 	notBefore: number;
 	createdAt: number;
 };
+
+/** Stored photos whose file is to be erased from disk. */
+type ErasingTable = {hash: string};
 
 type DraftTable = {
 	find: number;
@@ -111,7 +114,7 @@ type ForwardTable = {
 	webhookId: string;
 	body: string;
 	state: 'waiting' | 'sent' | 'dead';
-	attempts: number;
+	attempts: Generated<number>;
 	notBefore: number;
 	lastError: string | null;
 	createdAt: number;
@@ -129,6 +132,7 @@ export type Tables = {
 	aside: AsideTable;
 	outbox: OutboxTable;
 	photo: PhotoTable;
+	erasing: ErasingTable;
 	draft: DraftTable;
 	forward: ForwardTable;
 };

@@ -108,7 +108,7 @@ async function createQueues(db: Kysely<unknown>): Promise<void> {
 		.addColumn('find', 'integer', column => column.references('find.id'))
 		.addColumn('turn', 'integer')
 		.addColumn('role', 'text', column => column.notNull())
-		.addColumn('call', 'text', column => column.notNull())
+		.addColumn('content', 'text', column => column.notNull())
 		.addColumn('not_before', 'bigint', column => column.notNull())
 		.addColumn('state', 'text', column => column.notNull())
 		.addColumn('attempts', 'integer', column => column.notNull().defaultTo(0))
@@ -125,6 +125,8 @@ async function createQueues(db: Kysely<unknown>): Promise<void> {
 		.execute();
 	// outbox.ts messageOf: the message in which a turn was asked
 	await schema.createIndex('outbox_find').on('outbox').columns(['find', 'turn']).execute();
+	// outbox.ts findOfMessage: which find a reply is about
+	await schema.createIndex('outbox_message').on('outbox').columns(['chat', 'message_id']).execute();
 	// outbox.ts forgetOldMessages
 	await schema.createIndex('outbox_created').on('outbox').column('created_at').execute();
 }
@@ -155,6 +157,10 @@ async function createRecords(db: Kysely<unknown>): Promise<void> {
 		.execute();
 	// photos.ts isHashInUse
 	await schema.createIndex('photo_hash').on('photo').column('hash').execute();
+	await schema
+		.createTable('erasing')
+		.addColumn('hash', 'text', column => column.primaryKey())
+		.execute();
 	await schema
 		.createTable('draft')
 		.addColumn('find', 'integer', column => column.primaryKey().references('find.id'))

@@ -1,0 +1,274 @@
+# Sentences that all regions share: cautions, and the questions before and after the key.
+
+## Words for the buttons under every question
+
+option-cant-tell = Can't tell
+option-back = Back
+option-why = Why?
+option-correct = Change an answer
+
+## Is it an egg case?
+
+question-egg-case = Look at what you found. Is it a leathery pouch, flat or puffed up, with four corners that end in horns (stiff points) or curly strings? Some of them may have snapped off.
+option-egg-case-yes = Yes, like that
+option-egg-case-no = No
+why-egg-case = Sharks, skates and rays lay their eggs in tough cases. Each has four corners with horns or strings. When the young one has hatched, the empty case washes up on the beach. The picture shows the parts.
+name-egg-case = Egg case or not
+
+question-tell-apart = Squeeze it gently and look at the cut or broken edge. What is it like?
+option-tell-apart-pouch = A hollow leathery pouch
+option-tell-apart-leaf = A leaf or stem of weed
+option-tell-apart-solid = Solid, hard or spongy
+why-tell-apart = An egg case is hollow, with two leathery faces that meet along the sides. Seaweed is leafy or has air bubbles inside. Other things of the beach are solid or spongy right through.
+name-tell-apart = What it is like
+
+question-what-else = Then let us see what it may be. Which is it most like?
+option-what-else-leafy = Leaf, stem or air bubble
+option-what-else-balls = A clump of papery balls
+option-what-else-chalky = White, chalky and oval
+option-what-else-made = Plastic, rope or rubber
+why-what-else = Many things of the strandline (the line of bits that the last tide left) look like egg cases when they are dry and brown.
+name-what-else = What else it is
+
+# Things of the strandline: common knowledge of the shore, from memory.
+question-weed = That sounds like dried seaweed. Some seaweeds have leathery flaps or air bubbles that look like little purses, but they have no four corners. It is still a home for sandhoppers, so please put it back where it lay.
+question-whelk = That sounds like the egg clump of a whelk, a large sea snail: many papery balls stuck together. An empty clump is light and dry. Please leave a fresh, wet one where it is.
+question-cuttlebone = That sounds like a cuttlebone, the inner shell of a cuttlefish. It is white and chalky, light enough to float, and has no corners.
+question-plastic = That sounds like something made by people. Take it to a bin if it is safe to touch. Leave metal boxes, flares, bottles with something in them, needles and anything you do not know: stand back, keep children away and tell the coastguard or the council.
+question-other = Then I cannot say what it is. It may be a sponge, horn wrack, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
+option-end-fresh = Look at another find
+option-end-another = One more of this walk
+said-nothing-kept = Nothing was stored.
+
+## Alive?
+
+question-alive = Is anything still living in it? Hold it up to the light, do not open it. Is it heavy, full or closed, does something move, or is it tied to weed or rock?
+option-alive-empty = No, empty and light
+option-alive-inside = Something may be inside
+option-alive-attached = Tied to weed or rock
+why-alive = A young shark, skate or ray may grow in its case for months, some for more than a year. An empty case is light, and one end is open or split. If you are not sure, treat it as alive.
+name-alive = Alive or empty
+
+question-leave = Thank you for checking. Please leave it in the sea: put it back in the water or in a deep rock pool near where it lay, out of the sun, and do not soak or open it. Leave a tied one just as it is. I would still like a photo and the place.
+option-leave-go-on = Done, go on
+question-photo-live = Can you take a photo of it where it is, without touching it again? Only if you are safe there.
+name-photo-live = Photo
+name-where-live = Place
+name-when-live = Day
+
+## Photo
+
+question-photo = Please send a photo of the top and one of the underside. Lay a ruler or a coin beside the case, on a plain surface.
+question-photos-so-far = { $count ->
+    [one] I have one photo. Send more, or go on.
+   *[other] I have { $count } photos. Send more, or go on.
+}
+option-photo-skip = No photo, go on
+option-photo-go-on = Go on
+why-photo = The person who checks your find looks at the photos first. The top and the underside of a case can look quite different, and something of known size shows how big it is. I remove hidden data such as the position before I store a photo.
+why-photo-live = A photo helps the person who checks your find. I remove hidden data such as the position before I store it.
+name-photo = Photos
+help-photos = Please send a photo here, or press the button to go on.
+said-photo-added = I added the photo to this find.
+
+## Place
+
+question-where = Where did you find it? Share your position or a pin from the map, or write a grid reference (SW 465 304), a latitude and longitude (50.12, -5.53), or the name of the beach.
+option-here = Send where I am now
+why-where = Which kinds live nearby differs from coast to coast, and a record without a place is of little use. The place is used for the record alone. You can change or delete it later.
+name-where = Place
+ask-position = Press the button below this chat to send where you are now. You can also share a pin, or write the place.
+option-send-position = Send my position
+help-place-odd-digits = “{ $heard }” looks like a grid reference, but it has an odd number of digits. It needs as many digits for east as for north, such as SW 465 304.
+help-place-uneven-digits = “{ $heard }” looks like a grid reference, but the two numbers are not equally long. Write them alike, such as SW 465 304.
+help-place-no-such-square = “{ $heard }” looks like a grid reference, but there is no such square. Look at the two letters again.
+help-place-too-many-digits = “{ $heard }” has more digits than a grid reference can have. Five for east and five for north are the most.
+help-place-off-the-earth = “{ $heard }” is not a place on the map. Latitude goes from -90 to 90, longitude from -180 to 180. A grid reference begins with its letters.
+help-place-half-a-pair = I see only one number in “{ $heard }”. Write latitude and longitude, such as 50.12, -5.53.
+help-place-too-long = That is too long for a place. The name of the beach and the nearest town are enough.
+help-place-empty = Please write the name of the beach, or share your position.
+help-pin-later = Thank you. I do not need a place for this question. You can change the place of a find at the end.
+
+## Day
+
+question-when = Which day did you find it? Press a button, or write the day, such as 2 May or 2/5/2026.
+option-when-today = Today
+option-when-yesterday = Yesterday
+why-when = Different kinds wash up at different times of the year. A record needs its day.
+name-when = Day
+help-date-not-a-date = I cannot read “{ $heard }” as a day. Write it like 2 May, 2/5/2026 or 2026-05-02.
+help-date-future = “{ $heard }” is still to come. Which day did you find it?
+help-date-too-old = “{ $heard }” is too long ago to be right. Please write the day again.
+
+## How many
+
+question-count = How many cases just like this one did you find? Count only those that look the same and are about as long.
+option-count = { $count }
+why-count = Each kind gets a record of its own. Cases that look different are best taken one after the other.
+name-count = How many
+help-count = Please write a number, such as 3.
+help-count-many = That is a lot. I can note at most { $most } in one find.
+
+## What is broken
+
+question-broken = What is missing or broken? Press all that apply, then go on. Press “horns” only if you cannot see one whole horn or string.
+option-part-horns = { $marked ->
+    [yes] ✓ Horns or strings gone
+   *[no] Horns or strings gone
+}
+option-part-sides = { $marked ->
+    [yes] ✓ Side edges torn off
+   *[no] Side edges torn off
+}
+option-part-surface = { $marked ->
+    [yes] ✓ Surface worn smooth
+   *[no] Surface worn smooth
+}
+option-parts-whole = All there, go on
+option-parts-done = Go on
+chosen-parts = { $count ->
+    [one] one part gone
+   *[other] { $count } parts gone
+}
+why-broken = Waves and sand break the horns first and rub the surface smooth. I will not ask about a part that is gone.
+name-broken = What is broken
+
+## Dry or soft, and the bowl
+
+question-condition = How does the case feel now?
+option-condition-dry = Dry and stiff
+option-condition-damp = Still damp
+option-condition-soft = Soaked and soft
+# capsules.json, strandlineChanges: no shrinkage figure was published; soaking common practice
+why-condition = Egg cases shrink and curl up as they dry. Nobody has published by how much, so a dry one is soaked before it is measured.
+name-condition = Dry or soft
+
+# common practice: tap water, at least two hours or overnight
+question-soak = Put the case in a bowl of tap water for at least two hours. Overnight is fine. It grows back to its size and opens out. I will tell you when it is time. How long shall it soak?
+option-soak-two-hours = Two hours
+option-soak-overnight = Overnight
+option-soak-already = It is soaked already
+option-soak-unsoaked = Go on without soaking
+why-soak = A soaked case is soft, flat and nearly as large as when it was laid, so that its length can be compared. If you measure it dry, I note that, and the length counts as “at least so long”.
+name-soak = Soaking
+
+question-morning = When shall I write to you in the morning?
+option-hour = { $hour }
+why-morning = I never write between 22:00 and 07:00.
+name-morning = Hour of the morning
+
+question-soaking = The case is in the bowl since { $since }. I will write to you at { $due }. You can look for other finds in the meantime.
+option-soaking-go-on = It is soft now
+option-soaking-another = Add a case to this bowl
+why-soaking = Two hours in tap water make most cases soft. Thick or very dry ones take a night.
+help-soaking = I wait for the bowl. Press a button, or write /bowl to see what is soaking.
+name-soaking = The bowl
+
+question-softness = Your bowl is ready. Take the case out and bend it gently. Is it softer now?
+option-softness-softer = Softer now
+option-softness-stiff = Still stiff: one hour
+option-softness-tomorrow = Tomorrow morning
+why-softness = A soft case can be laid flat for measuring, and nothing snaps off.
+name-softness = Softness
+said-bowl-also = { $count ->
+    [one] One more case of this bowl is waiting in /bowl.
+   *[other] { $count } more cases of this bowl are waiting in /bowl.
+}
+said-late = I was away at { $due } and could not write. I am sorry.
+
+## Measuring
+
+question-aprons = An apron is the flat flap between the two horns of one end. Are both aprons still there, with their borders?
+option-aprons-both = Both are there
+option-aprons-one-gone = One is torn off
+option-aprons-both-gone = Both are torn off
+# capsules.md, "Read this first": 71 of 111 mm, 75 of 122 mm, 133 of 174 mm
+why-aprons = The length is measured from the border of one apron to the border of the other. Without its aprons a case can be a quarter to two fifths shorter, so I must know. A slim case with strings has hardly any apron: if its ends look whole, press “both are there”.
+name-aprons = Aprons
+
+question-length = How long is the capsule? Measure along the middle, from the border of one apron to the border of the other. Leave out horns and strings. Write it like 62 mm, 6.2 cm or 2 3/8 in.
+question-length-dry = How long is the capsule, dry as it is? Measure along the middle, from the border of one apron to the border of the other. Leave out horns and strings. I will note “measured dry”. Write it like 62 mm, 6.2 cm or 2 3/8 in.
+option-cant-measure = I can't measure it
+why-length = The length says more than any other thing, but only when horns and strings are left out: they break, and some are longer than the case. Lay the case flat without pulling it.
+name-length = Length
+question-width = How wide is the capsule at its widest, with the thin blades along the sides? Write it like 40 mm or 4 cm.
+why-width = Two kinds look alike here, and one is much wider than the other. So the width settles it.
+name-width = Width
+question-unit = “{ $typed }”: in which unit did you measure?
+option-unit-mm = { $typed } mm
+option-unit-cm = { $typed } cm
+option-unit-in = { $typed } inches
+help-length-not-a-number = I cannot read “{ $typed }” as a length. Write it like 62 mm, 6.2 cm or 2 3/8 in.
+help-length-too-short = “{ $typed }” would be { $mm } mm. No egg case here is that small: I can take { $least } to { $most } mm. Please look at the ruler again, and write the unit.
+help-length-too-long = “{ $typed }” would be { $mm } mm. No egg case here is that large, even the longest: I can take { $least } to { $most } mm. Leave out horns and strings, and write the unit.
+help-length-range = The two numbers in “{ $typed }” are too far apart for one measurement. Please measure once more.
+help-length-several = I see two measurements in “{ $typed }”. Please send only the one I asked for.
+chosen-length = { $mm } mm, give or take { $plusMinus }
+chosen-text = { $text }
+chosen-date = { $date }
+chosen-spot = { $at } (within { $uncertainty } m)
+
+## Result
+
+question-result = { $result }
+option-result-keep = Save this find
+option-result-correct = Change an answer
+option-result-throw = Throw it away
+why-result = { $result }
+question-live-result = A live egg case, left where it is. That is the best thing you could do. I note the place, the day and your photos, and no name. Shall I save it?
+option-live-result-keep = Save this find
+option-live-result-correct = Change an answer
+option-live-result-throw = Throw it away
+question-correct = Which answer do you want to give anew? The others stay.
+
+sure-very-likely = Very likely: { $name }
+sure-likely = Likely: { $name }
+sure-shortlist = I cannot say for sure. It is one of these:
+sure-unknown = I do not know an egg case like this one. Your photos and notes still help: save it, and somebody looks at it.
+result-name = { $name } ({ $scientific }), { $percent } in 100
+result-scientific = { $scientific }, about { $percent } in 100
+result-for = What speaks for it: { $seen }.
+result-against = What speaks against it: { $seen }.
+result-length = Its length is { $mm } mm, give or take { $plusMinus }.
+result-length-least = Its length is at least { $mm } mm: { $because }.
+because-dry = it was measured dry
+because-aprons = an apron is gone or unsure
+because-both = it was measured dry, and an apron is gone or unsure
+result-width = Its width is { $mm } mm, give or take { $plusMinus }.
+result-width-least = Its width is at least { $mm } mm.
+result-range-length = { $name }: published { $low } to { $high } mm long, { $fits ->
+    [yes] it fits
+   *[no] it does not fit
+}
+result-range-width = { $name }: published { $low } to { $high } mm wide, { $fits ->
+    [yes] it fits
+   *[no] it does not fit
+}
+result-settles-character = What would settle it: { $what }
+result-settles-length = What would settle it: the length, soaked, from apron border to apron border.
+result-settles-width = What would settle it: the width at the widest place.
+result-fact = { $fact } (Source: { $source })
+result-doubt = You were not sure that it is an egg case, so I note that too.
+result-not-final = A person who knows egg cases will look at it. Until then it is a draft.
+
+## Ends
+
+question-kept = Saved as a draft. Thank you. Your find now has the number { $number }. You can see and change it with /drafts.
+question-thrown = Thrown away. Nothing of this find is kept as a record.
+said-mended = The draft is changed.
+question-note = Write a note for this find, up to 500 letters. Please write no names of children.
+help-note = Please write a note of 1 to { $most } letters.
+name-note = Note
+
+## Help in the middle of a question
+
+help-buttons = Please press one of the buttons. If none of them fits, press “Can't tell” where there is one, or “Back”.
+said-moved-on = That question is already answered. Here is where we are now.
+help-odd-voice = I cannot listen to voice messages. Please press a button or write.
+help-odd-video = That is a video. Please send a photo.
+help-odd-sticker = That is a nice sticker. Here is the question again.
+help-odd-file = I cannot use this kind of file. Please send a photo.
+help-odd-heic = I cannot read this kind of picture file. Please send it as a photo, not as a file.
+help-odd-large = This file is too large for me: 20 MB is the most. Please send it as a photo.
+help-odd-other = I cannot use that here. Please press a button, write, or send a photo.
+help-odd-edited = You changed an earlier message. I cannot follow that. To change an answer, press “Back”, or “Change an answer” at the end.

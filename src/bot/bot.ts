@@ -1,0 +1,43 @@
+/** The bot: every handler in order, one line each. */
+import {Bot} from 'grammy';
+import {showBowl} from './commands/bowl.ts';
+import {cancel} from './commands/cancel.ts';
+import {showDrafts} from './commands/drafts.ts';
+import {beginFindCommand} from './commands/find.ts';
+import {showHelp} from './commands/help.ts';
+import {showSafety} from './commands/safety.ts';
+import {say} from './commands/say.ts';
+import {showSettings} from './commands/settings.ts';
+import {start} from './commands/start.ts';
+import type {Ctx, House} from './desk.ts';
+import {hearEdited} from './edited.ts';
+import {hearMembership, hearMigration} from './group.ts';
+import {hearMessage} from './message.ts';
+import {press} from './press.ts';
+import {inOneTransaction} from './transaction.ts';
+
+/** What the platform is asked for; nothing else has to be survived. */
+export const allowedUpdates = ['message', 'edited_message', 'callback_query', 'my_chat_member'] as const;
+
+/** Builds the bot; it talks to the platform, or to another host of the same interface. */
+export function createBot(house: House, access: {token: string; apiRoot: string | undefined}): Bot<Ctx> {
+	const bot = new Bot<Ctx>(access.token, {
+		client: access.apiRoot === undefined ? {} : {apiRoot: access.apiRoot},
+	});
+	bot.use((ctx, next) => inOneTransaction(house, ctx, next));
+	bot.on(['message:migrate_to_chat_id', 'message:migrate_from_chat_id'], hearMigration);
+	bot.on('my_chat_member', hearMembership);
+	bot.command('start', start);
+	bot.command('find', beginFindCommand);
+	bot.command('bowl', showBowl);
+	bot.command('drafts', showDrafts);
+	bot.command('cancel', cancel);
+	bot.command('help', showHelp);
+	bot.command('safety', showSafety);
+	bot.command('settings', showSettings);
+	bot.command('say', say);
+	bot.on('callback_query:data', press);
+	bot.on('edited_message', hearEdited);
+	bot.on('message', hearMessage);
+	return bot;
+}

@@ -1,0 +1,69 @@
+/** Callback data, packed and unpacked: short ids, and a stranger's text until looked up. */
+
+/** What a button means; `find` ones carry the turn in which they were shown. */
+export type Button =
+	| {readonly kind: 'find'; readonly find: number; readonly turn: number; readonly option: string}
+	| {readonly kind: 'draft'; readonly find: number; readonly act: string}
+	| {readonly kind: 'list'; readonly before: number}
+	| {readonly kind: 'resume'; readonly find: number}
+	| {readonly kind: 'zone'; readonly zone: string}
+	| {readonly kind: 'begin'};
+
+/** The most bytes of callback data (platform-limits.json, callback_data). */
+export const mostBytes = 64;
+
+/** Packs a button; throws when it would not fit, which the check of a region rules out. */
+export function packButton(button: Button): string {
+	const data = packed(button);
+	if (Buffer.byteLength(data) > mostBytes) {
+		throw new Error(
+			`Expected callback data of at most ${mostBytes} bytes; "${data}" has ${Buffer.byteLength(data)}`,
+		);
+	}
+	return data;
+}
+
+/** Reads callback data; nothing when no button of ours looks like this. */
+export function unpackButton(data: string): Button | undefined {
+	const [kind, first = '', second = '', third] = data.split('.');
+	if (
+		kind === 'f' &&
+		third !== undefined &&
+		isNumber(first) &&
+		isNumber(second) &&
+		/^[a-z0-9-]+$/.test(third)
+	) {
+		return {kind: 'find', find: number(first), turn: number(second), option: third};
+	}
+	if (kind === 'd' && isNumber(first) && /^[a-z-]+$/.test(second))
+		return {kind: 'draft', find: number(first), act: second};
+	if (kind === 'l' && isNumber(first)) return {kind: 'list', before: number(first)};
+	if (kind === 'r' && isNumber(first)) return {kind: 'resume', find: number(first)};
+	if (kind === 'z' && first !== '') return {kind: 'zone', zone: data.slice(2)};
+	return data === 'n' ? {kind: 'begin'} : undefined;
+}
+
+function packed(button: Button): string {
+	switch (button.kind) {
+		case 'find':
+			return `f.${button.find.toString(36)}.${button.turn.toString(36)}.${button.option}`;
+		case 'draft':
+			return `d.${button.find.toString(36)}.${button.act}`;
+		case 'list':
+			return `l.${button.before.toString(36)}`;
+		case 'resume':
+			return `r.${button.find.toString(36)}`;
+		case 'zone':
+			return `z.${button.zone}`;
+		case 'begin':
+			return 'n';
+	}
+}
+
+function isNumber(text: string): boolean {
+	return /^[0-9a-z]{1,10}$/.test(text);
+}
+
+function number(text: string): number {
+	return Number.parseInt(text, 36);
+}

@@ -1,0 +1,20 @@
+/** /cancel: leaving is always possible. */
+import {findById} from '../../store/finds.ts';
+import {seatOf, sitAt} from '../../store/people.ts';
+import {packButton} from '../button.ts';
+import {type Ctx, readerAt, sayHere} from '../desk.ts';
+
+/** Puts the present find aside; it is not thrown away. */
+export async function cancel({desk}: Ctx): Promise<void> {
+	const {say} = readerAt(desk);
+	const seat = {chat: desk.chat.id, person: desk.person.id};
+	const find = await seatOf(desk.tx, seat);
+	await sitAt(desk.tx, {...seat, find: undefined});
+	const row = find === undefined ? undefined : await findById(desk.tx, find);
+	if (!row || row.state === 'kept' || row.state === 'thrown' || row.state === 'not-a-case') {
+		return sayHere(desk, say.say('nothing-to-cancel'));
+	}
+	return sayHere(desk, say.say('cancelled'), [
+		[{text: say.say('button-go-on'), data: packButton({kind: 'resume', find: row.id})}],
+	]);
+}

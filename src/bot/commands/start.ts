@@ -1,0 +1,23 @@
+/** /start: a greeting, and on the first visit the word on safety before anything else. */
+import {seatOf} from '../../store/people.ts';
+import {packButton} from '../button.ts';
+import {type Ctx, readerAt, sayHere} from '../desk.ts';
+import {safetyText} from './safety.ts';
+
+/** Greets; somebody who was here before may go straight on. */
+export async function start(ctx: Ctx): Promise<void> {
+	const {desk} = ctx;
+	const {say} = readerAt(desk);
+	const begin = {
+		text: say.say(desk.person.isWelcomed ? 'begin' : 'begin-read'),
+		data: packButton({kind: 'begin'}),
+	};
+	if (!desk.person.isWelcomed) {
+		const paragraphs = [say.say('welcome'), safetyText(say), say.say('privacy-short')];
+		return sayHere(desk, paragraphs.join('\n\n'), [[begin]]);
+	}
+	const find = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const goOn =
+		find === undefined ? [] : [{text: say.say('button-go-on'), data: packButton({kind: 'resume', find})}];
+	return sayHere(desk, say.say('welcome-back'), [[begin], ...(goOn.length > 0 ? [goOn] : [])]);
+}

@@ -1,0 +1,81 @@
+/** What every handler has at hand: the open transaction, who is speaking, and how things are put in words. */
+import type {Context} from 'grammy';
+import type {Flow} from '../find/flow.ts';
+import type {Call} from '../store/call.ts';
+import type {Chat} from '../store/chats.ts';
+import {type OutboxRole, post} from '../store/outbox.ts';
+import type {Person} from '../store/people.ts';
+import type {Db, Tx} from '../store/schema.ts';
+import type {Texts} from '../text/text.ts';
+import {escaped, type Reader} from './words.ts';
+
+/** A region with its sentences. */
+export type Shelf = {readonly flow: Flow; readonly texts: Texts};
+
+/** What the bot is built from, once. */
+export type House = {
+	readonly db: Db;
+	readonly shelves: ReadonlyMap<string, Shelf>;
+	readonly region: string;
+	readonly zone: string;
+	readonly now: () => number;
+	readonly newUuid: () => string;
+	/** Tells the clockwork that something waits. */
+	readonly wake: () => void;
+	readonly isForwarding: boolean;
+	/** Platform id of the chat in which verifiers see new drafts. */
+	readonly verifiersChat: number | undefined;
+	readonly log: (line: Readonly<Record<string, unknown>>) => void;
+};
+
+/** One update being handled, or one reminder. */
+export type Desk = {
+	readonly house: House;
+	readonly tx: Tx;
+	readonly now: number;
+	readonly chat: Chat;
+	readonly person: Person;
+	/** How the person is addressed in a group; never stored with a record. */
+	readonly name: string | undefined;
+	readonly thread: number | undefined;
+};
+
+export type Ctx = Context & {desk: Desk};
+
+/** The default region, or the one of a find; throws when its folder is gone. */
+export function shelfOf(house: House, region: string): Shelf {
+	const shelf = house.shelves.get(region) ?? house.shelves.get(house.region);
+	if (!shelf)
+		throw new Error(
+			`Expected region "${house.region}" under flows/; there are ${[...house.shelves.keys()].join(', ')}`,
+		);
+	return shelf;
+}
+
+/** The person's language and clock. */
+export function readerAt(desk: Desk, region = desk.house.region): Reader {
+	return {
+		say: shelfOf(desk.house, region).texts.in(desk.person.language),
+		zone: desk.person.zone ?? desk.house.zone,
+		now: desk.now,
+	};
+}
+
+/** Puts a call in the queue of the chat. */
+export async function postHere(
+	desk: Desk,
+	call: Call,
+	about: {role: OutboxRole; find?: number; turn?: number; notBefore?: number},
+): Promise<void> {
+	const threaded = call.kind === 'send' && desk.thread !== undefined ? {...call, thread: desk.thread} : call;
+	await post(desk.tx, {chat: desk.chat.id, call: threaded, now: desk.now, ...about});
+}
+
+/** Says something that is no question, with buttons if there are any. */
+export async function sayHere(
+	desk: Desk,
+	text: string,
+	keyboard: Extract<Call, {kind: 'send'}>['keyboard'] = [],
+): Promise<void> {
+	await postHere(desk, {kind: 'send', html: escaped(text), keyboard}, {role: 'say'});
+}

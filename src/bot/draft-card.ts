@@ -1,0 +1,32 @@
+/** A draft in few words, for lists, cards and verifiers. */
+import type {Draft} from '../record/draft.ts';
+import type {Say, Values} from '../text/text.ts';
+import {dayText} from './words.ts';
+
+/** The values that the sentences about a draft take. */
+export function draftCard(draft: Draft, {say, number}: {say: Say; number: number}): Values {
+	return {
+		number: String(number),
+		name: draftName(draft, say),
+		date: dayText(draft.foundOn, {say}),
+		place: placeText(draft),
+		count: String(draft.count ?? 1),
+		note: draft.note ?? say.say('draft-none'),
+		photos: String(draft.photos.length),
+		length: draft.length
+			? say.say('chosen-length', {mm: draft.length.mm, plusMinus: draft.length.plusMinusMm})
+			: '–',
+	};
+}
+
+/** The name as far as it is sure: one name, or the names of the shortlist. */
+export function draftName(draft: Draft, say: Say): string {
+	if (draft.kind === 'left-alive') return say.say('draft-live');
+	const names = draft.said.map(taxon => (say.has(`taxon-${taxon}`) ? say.say(`taxon-${taxon}`) : taxon));
+	return names.length === 0 ? say.say('draft-unnamed') : names.join(' / ');
+}
+
+function placeText({place}: Draft): string {
+	if (place.kind === 'named') return place.name;
+	return place.verbatim ?? `${place.latitude.toFixed(4)}, ${place.longitude.toFixed(4)}`;
+}

@@ -1,0 +1,57 @@
+/** What the clockwork lets happen to finds: bowls that are due, photos that came through or did not. */
+import {standAt} from '../find/stand.ts';
+import {addressOf} from '../store/chats.ts';
+import {type FindRow, findById} from '../store/finds.ts';
+import {personById} from '../store/people.ts';
+import type {Reminder} from '../store/reminders.ts';
+import type {Tx} from '../store/schema.ts';
+import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
+import {readTrail, turnFind} from './find-turn.ts';
+import {keepRecord} from './keep-record.ts';
+import {timeText} from './words.ts';
+
+/** A reminder this late is said with an excuse. */
+const lateMs = 30 * 60_000;
+
+/** All finds of one bowl wake; the first is asked about, the others wait in /bowl. */
+export async function wakeBowl(house: House, tx: Tx, reminders: readonly Reminder[]): Promise<void> {
+	let first: Desk | undefined;
+	for (const reminder of reminders) {
+		const row = await findById(tx, reminder.find);
+		const desk = row && (await deskOf(house, tx, row));
+		if (!row || !desk) continue;
+		if (!first && desk.now - reminder.dueAt > lateMs) {
+			const reader = readerAt(desk, row.region);
+			await sayHere(desk, reader.say.say('said-late', {due: timeText(reminder.dueAt, reader)}));
+		}
+		await turnFind(desk, row, {kind: 'woke'}, first ? 'quietly' : 'aloud');
+		first ??= desk;
+	}
+	const others = reminders.length - 1;
+	if (first && others > 0) await sayHere(first, readerAt(first).say.say('said-bowl-also', {count: others}));
+}
+
+/** The record of a kept find gets a photo that came after it. */
+export async function addPhotoToRecord(house: House, tx: Tx, find: number): Promise<void> {
+	const row = await findById(tx, find);
+	const desk = row && (await deskOf(house, tx, row));
+	if (row && desk) await keepRecord(desk, row, standAt(shelfOf(house, row.region).flow, readTrail(row)));
+}
+
+/** The finder hears that a photo could not be read. */
+export async function tellPhotoLost(house: House, tx: Tx, find: number): Promise<void> {
+	const row = await findById(tx, find);
+	const desk = row && (await deskOf(house, tx, row));
+	if (row && desk)
+		await sayHere(desk, readerAt(desk, row.region).say.say('photo-lost', {number: String(find)}));
+}
+
+/** The desk of a find without anybody speaking; nothing when its chat is gone. */
+async function deskOf(house: House, tx: Tx, row: FindRow): Promise<Desk | undefined> {
+	const chat = await addressOf(tx, row.chat);
+	if (!chat) return undefined;
+	const person = await personById(tx, row.person);
+	const say = shelfOf(house, row.region).texts.in(person.language);
+	const name = chat.kind === 'group' ? say.say('finder', {number: String(row.id)}) : undefined;
+	return {house, tx, now: house.now(), chat, person, name, thread: row.thread ?? undefined};
+}

@@ -1,0 +1,102 @@
+/** A finished find becomes a draft record: kept, passed on, shown to verifiers. */
+import type {Standing} from '../find/stand.ts';
+import {trailSchema} from '../find/trail.ts';
+import type {Region} from '../key/region.ts';
+import {occurrenceFrom} from '../record/darwin-core.ts';
+import {type Draft, draftFrom, draftSchema} from '../record/draft.ts';
+import {messageFor} from '../record/webhook.ts';
+import {chatFor} from '../store/chats.ts';
+import {draftOfFind, keepDraft, withdrawDraft} from '../store/drafts.ts';
+import type {FindRow} from '../store/finds.ts';
+import {forgetForwards, queueForward} from '../store/forwards.ts';
+import {post} from '../store/outbox.ts';
+import {dropPhotos, photosOf} from '../store/photos.ts';
+import {type Desk, readerAt, shelfOf} from './desk.ts';
+import {draftCard} from './draft-card.ts';
+import {escaped} from './words.ts';
+
+/** Keeps or changes the draft of a find, and tells those who are to know. */
+export async function keepRecord(desk: Desk, row: FindRow, standing: Standing): Promise<void> {
+	const {tx, now, house} = desk;
+	const {flow} = shelfOf(house, row.region);
+	const photos = await photosOf(tx, row.id);
+	const draft = draftFrom({
+		uuid: row.uuid,
+		region: flow.region,
+		facts: standing.facts,
+		found: standing.found,
+		trail: trailSchema.parse(JSON.parse(row.trail)),
+		zone: desk.person.zone ?? house.zone,
+		language: readerAt(desk).say.language,
+		photoHashes: new Map(photos.flatMap(({id, hash}) => (hash === null ? [] : [[id, hash] as const]))),
+	});
+	const {version} = await keepDraft(tx, {find: row.id, person: row.person, draft, now});
+	await forward(desk, {draft, region: flow.region, version, find: row.id});
+	if (version === 1) await showVerifiers(desk, row, draft);
+}
+
+/** Takes a draft back: record, photos and text go, and the receiver is told. */
+export async function withdrawRecord(desk: Desk, row: FindRow): Promise<boolean> {
+	const {tx, now, house} = desk;
+	const {flow} = shelfOf(house, row.region);
+	const kept = await draftOfFind(tx, row.id, draftSchema);
+	if (kept?.kind !== 'draft') return false;
+	const withdrawn = await withdrawDraft(tx, {find: row.id, now});
+	if (!withdrawn) return false;
+	await dropPhotos(tx, row.id);
+	if (house.isForwarding) {
+		// What has not left yet need not leave any more.
+		await forgetForwards(tx, row.uuid);
+		const data = occurrenceFrom(kept.body, flow.region, {
+			recordedAt: kept.savedAt,
+			modifiedAt: now,
+			withdrawn: true,
+		});
+		await queueForward(tx, {
+			record: row.uuid,
+			version: withdrawn.version,
+			webhookId: `${row.uuid}_${withdrawn.version}`,
+			body: messageFor({type: 'record.withdrawn', at: now, data}),
+			now,
+		});
+	}
+	return true;
+}
+
+async function forward(
+	desk: Desk,
+	kept: {draft: Draft; region: Region; version: number; find: number},
+): Promise<void> {
+	const {house, tx, now} = desk;
+	if (!house.isForwarding) return;
+	const stored = await draftOfFind(tx, kept.find, draftSchema);
+	const data = occurrenceFrom(kept.draft, kept.region, {recordedAt: stored?.savedAt ?? now, modifiedAt: now});
+	await queueForward(tx, {
+		record: kept.draft.id,
+		version: kept.version,
+		// One id for one version of one record, however often it is sent.
+		webhookId: `${kept.draft.id}_${kept.version}`,
+		body: messageFor({type: kept.version === 1 ? 'record.submitted' : 'record.changed', at: now, data}),
+		now,
+	});
+}
+
+async function showVerifiers(desk: Desk, row: FindRow, draft: Draft): Promise<void> {
+	const {house, tx, now} = desk;
+	if (house.verifiersChat === undefined) return;
+	const kind = house.verifiersChat < 0 ? ('group' as const) : ('private' as const);
+	const chat = await chatFor(tx, {platformId: house.verifiersChat, kind, now});
+	const {say} = {say: shelfOf(house, row.region).texts.in(undefined)};
+	const text = say.say('verifiers-draft', draftCard(draft, {say, number: row.id}));
+	await post(tx, {
+		chat: chat.id,
+		role: 'say',
+		call: {
+			kind: 'send',
+			html: escaped(text),
+			keyboard: [],
+			...(draft.photos.length > 0 ? {photoOf: row.id} : {}),
+		},
+		now,
+	});
+}

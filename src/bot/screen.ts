@@ -1,0 +1,82 @@
+/** A question as a message: words and buttons out of what the conversation says. */
+import type {Ask} from '../find/ask.ts';
+import type {Call, Keyboard} from '../store/call.ts';
+import {packButton} from './button.ts';
+import {resultText} from './result-screen.ts';
+import {escaped, lineText, type Reader} from './words.ts';
+
+/** Where a question is shown: its find and turn, and in a group the name of whom it is for. */
+export type Shown = {
+	readonly find: number;
+	readonly turn: number;
+	readonly reader: Reader;
+	readonly groupName: string | undefined;
+};
+
+type SendCall = Extract<Call, {kind: 'send'}>;
+
+/** Labels up to this long stand two in a row on a phone. */
+const shortLabel = 15;
+
+/** The message of a question. */
+export function askScreen(ask: Ask, shown: Shown): SendCall {
+	const {reader} = shown;
+	const text = ask.result ? resultText(ask.result, reader.say) : lineText(ask.text, reader, ask.times);
+	return {
+		kind: 'send',
+		html: framed([ask.lead ? lineText(ask.lead, reader, ask.times) : '', text], ask, shown),
+		keyboard: keyboardOf(ask, shown),
+	};
+}
+
+/** The explanation of a question, with its drawing and its buttons. */
+export function whyScreen(ask: Ask, shown: Shown & {readonly pictureFolder: string}): SendCall {
+	const {reader} = shown;
+	const why = reader.say.say(ask.why ?? ask.text.message);
+	const picture = ask.picture
+		? {picture: `${ask.picture.isShared ? 'pictures' : shown.pictureFolder}/${ask.picture.name}`}
+		: {};
+	return {
+		kind: 'send',
+		html: framed([why], ask, shown),
+		keyboard: keyboardOf(ask, shown, 'explained'),
+		...picture,
+	};
+}
+
+/** The rows of buttons under a question. */
+export function keyboardOf(
+	ask: Ask,
+	{find, turn, reader}: Shown,
+	state: 'asked' | 'explained' = 'asked',
+): Keyboard {
+	const button = (option: string, text: string) => ({
+		text,
+		data: packButton({kind: 'find', find, turn, option}),
+	});
+	const options = ask.options.map(option => button(option.id, lineText(option.label, reader)));
+	const last = [
+		...(ask.canBack ? [button('back', reader.say.say('option-back'))] : []),
+		...(ask.why !== undefined && state === 'asked' ? [button('why', reader.say.say('option-why'))] : []),
+	];
+	return [...rowsOf(options), ...(last.length > 0 ? [last] : [])];
+}
+
+/** Buttons in rows: short ones in threes or twos, long ones alone. */
+export function rowsOf(buttons: Keyboard[number]): Keyboard {
+	const longest = Math.max(0, ...buttons.map(({text}) => [...text].length));
+	const perRow = longest <= 6 ? 3 : longest <= shortLabel ? 2 : 1;
+	const rows: Keyboard = [];
+	for (let from = 0; from < buttons.length; from += perRow) rows.push(buttons.slice(from, from + perRow));
+	return rows;
+}
+
+function framed(paragraphs: readonly string[], ask: Ask, {groupName, reader}: Shown): string {
+	const isWritten = ask.takes !== undefined && groupName !== undefined;
+	const head = groupName === undefined ? '' : reader.say.say('find-of', {name: groupName});
+	const foot = isWritten ? reader.say.say('in-group-reply', {name: groupName}) : '';
+	return [head, ...paragraphs, foot]
+		.filter(line => line !== '')
+		.map(escaped)
+		.join('\n\n');
+}

@@ -1,0 +1,103 @@
+/** One transaction for one update: everything it causes is kept together or not at all. */
+import type {NextFunction} from 'grammy';
+import {chatFor} from '../store/chats.ts';
+import {noteUpdate, setAside} from '../store/inbox.ts';
+import {post} from '../store/outbox.ts';
+import {personFor} from '../store/people.ts';
+import type {Tx} from '../store/schema.ts';
+import {packButton} from './button.ts';
+import {type Ctx, type Desk, type House, shelfOf} from './desk.ts';
+import {escaped} from './words.ts';
+
+/** The account that stands for a group's anonymous administrators. */
+const anonymousAdministrator = 1_087_968_824;
+
+/** Runs the handlers of one update in one transaction; an update seen before is dropped. */
+export async function inOneTransaction(house: House, ctx: Ctx, next: NextFunction): Promise<void> {
+	const now = house.now();
+	const updateId = ctx.update.update_id;
+	try {
+		await house.db.transaction().execute(async tx => {
+			if (!(await noteUpdate(tx, updateId, now))) return;
+			const desk = await deskFor(house, tx, {ctx, now});
+			if (!desk) return;
+			ctx.desk = desk;
+			await next();
+		});
+	} catch (error) {
+		house.log({
+			level: 'error',
+			what: 'update set aside',
+			updateId,
+			error: String(error),
+			stack: error instanceof Error ? error.stack : undefined,
+		});
+		await apologise(house, ctx, error);
+	}
+	house.wake();
+}
+
+async function deskFor(house: House, tx: Tx, {ctx, now}: {ctx: Ctx; now: number}): Promise<Desk | undefined> {
+	const {from, chat: seen} = ctx;
+	if (!from || !seen || seen.type === 'channel') return undefined;
+	const kind = seen.type === 'private' ? 'private' : 'group';
+	const chat = await chatFor(tx, {platformId: seen.id, kind, now});
+	if (from.id === anonymousAdministrator || ctx.message?.sender_chat !== undefined) {
+		await askToBeOneself(house, tx, {chat: chat.id, now, isGroup: ctx.message?.sender_chat?.id === seen.id});
+		return undefined;
+	}
+	const person = await personFor(tx, {platformId: from.id, language: from.language_code, now});
+	const message = ctx.message ?? ctx.callbackQuery?.message;
+	const thread =
+		message && 'is_topic_message' in message && message.is_topic_message
+			? message.message_thread_id
+			: undefined;
+	return {house, tx, now, chat, person, name: kind === 'group' ? from.first_name : undefined, thread};
+}
+
+async function askToBeOneself(
+	house: House,
+	tx: Tx,
+	at: {chat: number; now: number; isGroup: boolean},
+): Promise<void> {
+	const say = shelfOf(house, house.region).texts.in(undefined);
+	const keyboard = at.isGroup ? [[{text: say.say('begin'), data: packButton({kind: 'begin'})}]] : [];
+	const html = escaped(say.say(at.isGroup ? 'anonymous' : 'sender-chat'));
+	await post(tx, {chat: at.chat, role: 'say', call: {kind: 'send', html, keyboard}, now: at.now});
+}
+
+/** Sets the update aside and gives the person a way on; a fault here only reaches the log. */
+async function apologise(house: House, ctx: Ctx, cause: unknown): Promise<void> {
+	const now = house.now();
+	const seen = ctx.chat;
+	try {
+		await house.db.transaction().execute(async tx => {
+			await noteUpdate(tx, ctx.update.update_id, now);
+			await setAside(tx, {updateId: ctx.update.update_id, error: String(cause), now});
+			if (!seen || seen.type === 'channel') return;
+			const chat = await chatFor(tx, {
+				platformId: seen.id,
+				kind: seen.type === 'private' ? 'private' : 'group',
+				now,
+			});
+			if (ctx.callbackQuery) {
+				await post(tx, {
+					chat: chat.id,
+					role: 'say',
+					call: {kind: 'answer', callback: ctx.callbackQuery.id},
+					now,
+				});
+			}
+			const say = shelfOf(house, house.region).texts.in(ctx.from?.language_code);
+			const keyboard = [[{text: say.say('button-go-on'), data: packButton({kind: 'resume', find: 0})}]];
+			await post(tx, {
+				chat: chat.id,
+				role: 'say',
+				call: {kind: 'send', html: escaped(say.say('trouble')), keyboard},
+				now,
+			});
+		});
+	} catch (error) {
+		house.log({level: 'error', what: 'apology failed', updateId: ctx.update.update_id, error: String(error)});
+	}
+}

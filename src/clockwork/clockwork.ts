@@ -1,0 +1,79 @@
+/** What happens by itself: sending, reminding, fetching photos, forwarding, tidying. */
+import type {Api} from 'grammy';
+import {recoverSending} from '../store/outbox.ts';
+import type {Reminder} from '../store/reminders.ts';
+import type {Db, Tx} from '../store/schema.ts';
+import {forwardNext} from './forwarding.ts';
+import {keepHouse} from './housekeeping.ts';
+import {startLoop} from './loop.ts';
+import {openOutbox} from './outbox.ts';
+import {fetchNextPhoto} from './photos.ts';
+import {openPictures} from './pictures.ts';
+import {wakeDueBowls} from './reminders.ts';
+
+export type ClockworkTools = {
+	readonly db: Db;
+	readonly api: Api;
+	readonly fileRoot: string;
+	readonly flowsFolder: string;
+	readonly photoFolder: string;
+	readonly now: () => number;
+	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
+	readonly jitter: () => number;
+	readonly forward: {readonly url: string; readonly secret: string} | undefined;
+	readonly onDue: (tx: Tx, reminders: readonly Reminder[]) => Promise<void>;
+	readonly onPhotoKept: (tx: Tx, find: number) => Promise<void>;
+	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
+	readonly log: (line: Readonly<Record<string, unknown>>) => void;
+};
+
+export type Clockwork = {readonly wake: () => void; readonly stop: () => Promise<void>};
+
+const secondMs = 1000;
+
+/** Starts every loop; `wake` says that something was written down. */
+export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> {
+	const {db, log, now} = tools;
+	await recoverSending(db);
+	const pictures = openPictures(tools);
+	const outbox = openOutbox({db, api: tools.api, now, pictures, log}, () => sending.wake());
+	const sending = startLoop({name: 'outbox', work: outbox.send, pauseMs: secondMs / 2, log});
+	const reminding = startLoop({
+		name: 'reminders',
+		work: async () => {
+			const hasMore = await wakeDueBowls({db, now, onDue: tools.onDue, log});
+			sending.wake();
+			return hasMore;
+		},
+		pauseMs: secondMs,
+		log,
+	});
+	const photos = startLoop({
+		name: 'photos',
+		work: () => fetchNextPhoto({...tools, onKept: tools.onPhotoKept, onLost: tools.onPhotoLost}),
+		pauseMs: secondMs,
+		log,
+	});
+	const forwarding = startLoop({
+		name: 'forwarding',
+		work: () => forwardNext({db, now: now(), forward: tools.forward, log, jitter: tools.jitter}),
+		pauseMs: secondMs,
+		log,
+	});
+	const tidying = startLoop({
+		name: 'housekeeping',
+		work: () => keepHouse(tools),
+		pauseMs: 600 * secondMs,
+		log,
+	});
+	const loops = [sending, reminding, photos, forwarding, tidying];
+	return {
+		wake: () => {
+			for (const loop of [sending, photos, forwarding, tidying]) loop.wake();
+		},
+		stop: async () => {
+			await Promise.all(loops.map(loop => loop.stop()));
+			await outbox.drained();
+		},
+	};
+}

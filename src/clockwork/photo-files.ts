@@ -1,0 +1,39 @@
+/** Photos on disk: cleaned of all metadata, named by what they show. */
+import {createHash} from 'node:crypto';
+import {mkdir, rename, rm, writeFile} from 'node:fs/promises';
+import {dirname, join} from 'node:path';
+import sharp from 'sharp';
+
+/** A phone's picture has up to 50 megapixels; more is a trap. */
+const mostPixels = 64_000_000;
+const longestSidePx = 2560;
+
+/** Turned upright, at most 2560 pixels long, as JPEG without any metadata; throws when it is no picture. */
+export async function cleanPhoto(bytes: Uint8Array): Promise<Uint8Array> {
+	return sharp(bytes, {limitInputPixels: mostPixels, failOn: 'error'})
+		.rotate()
+		.resize({width: longestSidePx, height: longestSidePx, fit: 'inside', withoutEnlargement: true})
+		.jpeg({quality: 85})
+		.toBuffer();
+}
+
+/** Stores a cleaned photo under the SHA-256 of its bytes; storing it twice is harmless. */
+export async function storePhoto(folder: string, bytes: Uint8Array): Promise<string> {
+	const hash = createHash('sha256').update(bytes).digest('hex');
+	const file = photoPath(folder, hash);
+	await mkdir(dirname(file), {recursive: true});
+	const half = `${file}.${process.pid}.half`;
+	await writeFile(half, bytes);
+	await rename(half, file);
+	return hash;
+}
+
+/** Erases a photo from disk; one that is gone already is fine. */
+export async function erasePhoto(folder: string, hash: string): Promise<void> {
+	await rm(photoPath(folder, hash), {force: true});
+}
+
+/** Where a photo stands. */
+export function photoPath(folder: string, hash: string): string {
+	return join(folder, hash.slice(0, 2), `${hash}.jpg`);
+}

@@ -1,0 +1,139 @@
+/** One row of the outbox becomes one call to the platform. */
+import {type Api, GrammyError, HttpError, InputFile} from 'grammy';
+import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
+import type {Call, Keyboard} from '../store/call.ts';
+
+/** What became of a call. */
+export type Sent =
+	| {readonly kind: 'sent'; readonly messageId: number | undefined}
+	| {readonly kind: 'later'; readonly afterMs: number; readonly isLimited: boolean}
+	| {readonly kind: 'moved'; readonly to: number}
+	| {readonly kind: 'gone'}
+	| {readonly kind: 'refused'; readonly description: string};
+
+/** A picture to go with a message: its bytes, or the platform's id of the same picture sent before. */
+export type Picture = {readonly bytes: Uint8Array; readonly name: string} | {readonly fileId: string};
+
+export type Sending = {
+	readonly api: Api;
+	readonly platformId: number;
+	readonly call: Call;
+	/** The message that an edit changes. */
+	readonly target?: {readonly messageId: number; readonly isPhoto: boolean} | undefined;
+	readonly picture?: Picture | undefined;
+	/** Hears the platform's id of a picture once it has one. */
+	readonly onFileId?: (fileId: string) => void;
+	readonly attempts: number;
+};
+
+/** The most characters of a caption (platform-limits.json, caption). */
+const mostInCaption = 1024;
+const longestPauseMs = 300_000;
+
+/** Refusals that mean: it is as it should be (bot-practice 18). */
+const harmless = [
+	'message is not modified',
+	'query is too old',
+	'message to edit not found',
+	"message can't be edited",
+	'MESSAGE_ID_INVALID',
+];
+const gone = [
+	'chat not found',
+	'bot was blocked',
+	'user is deactivated',
+	"can't initiate conversation",
+	'bot was kicked',
+	'bot is not a member',
+	'group chat was deleted',
+];
+
+/** Sends one call; every failure comes back as a value. */
+export async function sendCall(sending: Sending): Promise<Sent> {
+	try {
+		return {kind: 'sent', messageId: await attempt(sending)};
+	} catch (error) {
+		if (error instanceof GrammyError) return judge(error);
+		if (error instanceof HttpError) {
+			return {
+				kind: 'later',
+				afterMs: Math.min(1000 * 2 ** sending.attempts, longestPauseMs),
+				isLimited: false,
+			};
+		}
+		throw error;
+	}
+}
+
+function judge(error: GrammyError): Sent {
+	const {description, parameters, error_code: code} = error;
+	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
+	if (code === 429) return {kind: 'later', afterMs: (parameters.retry_after ?? 5) * 1000, isLimited: true};
+	if (code >= 500) return {kind: 'later', afterMs: 5000, isLimited: false};
+	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
+	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
+	return {kind: 'refused', description};
+}
+
+async function attempt(sending: Sending): Promise<number | undefined> {
+	const {api, platformId, call, target} = sending;
+	switch (call.kind) {
+		case 'answer':
+			await api.answerCallbackQuery(call.callback, call.text === undefined ? {} : {text: call.text});
+			return undefined;
+		case 'edit': {
+			if (!target) return undefined;
+			const markup = {parse_mode: 'HTML', reply_markup: inline(call.keyboard)} as const;
+			if (target.isPhoto)
+				await api.editMessageCaption(platformId, target.messageId, {caption: call.html, ...markup});
+			else await api.editMessageText(platformId, target.messageId, call.html, markup);
+			return target.messageId;
+		}
+		case 'send':
+			return (await sendMessage(sending, call)).message_id;
+	}
+}
+
+async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>): Promise<Message> {
+	const {api, platformId, picture} = sending;
+	const options = {
+		parse_mode: 'HTML' as const,
+		...markupOf(call),
+		...(call.replyTo === undefined
+			? {}
+			: {reply_parameters: {message_id: call.replyTo, allow_sending_without_reply: true}}),
+		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
+	};
+	if (picture && lengthShown(call.html) <= mostInCaption) {
+		try {
+			const source = 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
+			const sent = await api.sendPhoto(platformId, source, {caption: call.html, ...options});
+			const fileId = sent.photo.at(-1)?.file_id;
+			if (fileId !== undefined) sending.onFileId?.(fileId);
+			return sent;
+		} catch (error) {
+			// A picture that is refused never costs the person the question.
+			if (!(error instanceof GrammyError) || error.error_code !== 400) throw error;
+		}
+	}
+	return api.sendMessage(platformId, call.html, {...options, link_preview_options: {is_disabled: true}});
+}
+
+function markupOf(call: Extract<Call, {kind: 'send'}>) {
+	if (call.keyboard.length > 0) return {reply_markup: inline(call.keyboard)};
+	if (call.positionButton !== undefined) return {reply_markup: positionKeyboard(call.positionButton)};
+	return call.forceReply === true ? {reply_markup: {force_reply: true as const, selective: true}} : {};
+}
+
+function positionKeyboard(text: string): ReplyKeyboardMarkup {
+	return {keyboard: [[{text, request_location: true}]], one_time_keyboard: true, resize_keyboard: true};
+}
+
+function inline(keyboard: Keyboard): InlineKeyboardMarkup {
+	return {inline_keyboard: keyboard.map(row => row.map(({text, data}) => ({text, callback_data: data})))};
+}
+
+/** Characters once markup and entities are taken out. */
+function lengthShown(html: string): number {
+	return html.replace(/<[^>]*>/g, '').replace(/&(?:lt|gt|amp|quot);/g, '.').length;
+}

@@ -1,0 +1,129 @@
+/** Which sentences each step around the key is said with. */
+import type {LengthRead} from '../capsule/length.ts';
+import type {PlaceRead} from '../place/place.ts';
+import {goOn, type Step} from './around.ts';
+import type {DateRead} from './date.ts';
+
+/** A sentence that is needed, and whether it stands on a button. */
+export type Needed = {readonly message: string; readonly isLabel: boolean};
+
+type Why<Read extends {readonly kind: string}> = Extract<
+	Read,
+	{readonly kind: 'refused'; why: string}
+>['why'];
+
+// Records rather than lists: a reason added to a reader and forgotten here does not compile.
+const lengthWhys: Readonly<Record<Why<LengthRead>, true>> = {
+	'not-a-number': true,
+	'too-short': true,
+	'too-long': true,
+	range: true,
+	several: true,
+};
+const placeWhys: Readonly<Record<Why<PlaceRead>, true>> = {
+	'odd-digits': true,
+	'uneven-digits': true,
+	'no-such-square': true,
+	'too-many-digits': true,
+	'off-the-earth': true,
+	'half-a-pair': true,
+	'too-long': true,
+	empty: true,
+};
+const dateWhys: Readonly<Record<Why<DateRead>, true>> = {'not-a-date': true, future: true, 'too-old': true};
+
+/** Sentences of the questions around the key that belong to no one step. */
+export const sharedSentences: readonly Needed[] = [
+	...labels('option-back', 'option-why', 'option-cant-tell'),
+	...plain('question-correct', 'question-note', 'name-note', 'help-note', 'help-buttons', 'help-pin-later'),
+	...plain('chosen-text', 'said-moved-on', 'said-mended', 'said-photo-added'),
+];
+
+/** Every sentence that a step is asked, explained, answered and corrected with. */
+export function sentencesOf(id: string, step: Step): readonly Needed[] {
+	const says = step.says ?? id;
+	const offered = (...options: readonly string[]) =>
+		labels(...options.map(option => `option-${says}-${option}`));
+	const asked = plain(`question-${says}`);
+	const explained = [...asked, ...plain(`why-${says}`)];
+	const correctable = [...explained, ...plain(`name-${says}`)];
+	switch (step.kind) {
+		case 'choice':
+			return [...correctable, ...offered(...Object.keys(step.options))];
+		case 'notice':
+			return [...asked, ...offered(goOn)];
+		case 'photos':
+			return [
+				...correctable,
+				...plain('question-photos-so-far', 'help-photos'),
+				...labels('option-photo-skip', 'option-photo-go-on'),
+			];
+		case 'place':
+			return [
+				...correctable,
+				...labels('option-here'),
+				...plain('chosen-spot', ...helpFor('place', placeWhys)),
+			];
+		case 'date':
+			return [
+				...correctable,
+				...offered('today', 'yesterday'),
+				...plain('chosen-date', ...helpFor('date', dateWhys)),
+			];
+		case 'count':
+			return [...correctable, ...labels('option-count'), ...plain('help-count', 'help-count-many')];
+		case 'parts':
+			return [
+				...correctable,
+				...labels(...step.parts.map(part => `option-part-${part}`)),
+				...labels('option-parts-whole', 'option-parts-done'),
+				...plain('chosen-parts'),
+			];
+		case 'soak':
+			return [...explained, ...offered('two-hours', 'overnight', 'already', 'unsoaked')];
+		case 'morning':
+			return [...explained, ...labels('option-hour')];
+		case 'soaking':
+			return [...explained, ...offered(goOn, 'another'), ...plain('help-soaking')];
+		case 'softness':
+			return [...explained, ...offered('softer', 'stiff', 'tomorrow')];
+		case 'length':
+			// A length is asked for by the id of its step, and in other words when the case is dry.
+			return [...sizeSentences(id), ...plain(`question-${id}-dry`, `name-${says}`)];
+		case 'key':
+			return [...sizeSentences('width'), ...plain('name-width')];
+		case 'result':
+			return [...asked, ...offered('keep', 'correct', 'throw')];
+		case 'end':
+			return [
+				...asked,
+				...labels('option-end-fresh', ...(step.outcome === 'kept' ? ['option-end-another'] : [])),
+			];
+		default:
+			return never(step);
+	}
+}
+
+function sizeSentences(question: string): readonly Needed[] {
+	return [
+		...plain(`question-${question}`, `why-${question}`, 'question-unit', 'chosen-length'),
+		...labels('option-cant-measure', 'option-unit-mm', 'option-unit-cm', 'option-unit-in'),
+		...plain(...helpFor('length', lengthWhys)),
+	];
+}
+
+function helpFor(what: string, whys: Readonly<Record<string, true>>): readonly string[] {
+	return Object.keys(whys).map(why => `help-${what}-${why}`);
+}
+
+function plain(...messages: readonly string[]): readonly Needed[] {
+	return messages.map(message => ({message, isLabel: false}));
+}
+
+function labels(...messages: readonly string[]): readonly Needed[] {
+	return messages.map(message => ({message, isLabel: true}));
+}
+
+function never(step: never): never {
+	throw new Error(`Expected a known kind of step; got ${JSON.stringify(step)}`);
+}

@@ -1,0 +1,116 @@
+/** The whole program put together: store, regions, room, bot, clockwork; started in that order, stopped in the other. */
+import {randomUUID} from 'node:crypto';
+import {existsSync, readdirSync} from 'node:fs';
+import {join} from 'node:path';
+import {createBot} from './bot/bot.ts';
+import type {House, Shelf} from './bot/desk.ts';
+import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
+import {type Listening, listen} from './bot/listen.ts';
+import {setProfile} from './bot/profile.ts';
+import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
+import {checkAround} from './find/check-around.ts';
+import {readFlow} from './find/flow.ts';
+import {checkFolder} from './key/check.ts';
+import {sayFault} from './key/yaml.ts';
+import {type Room, startRoom} from './room/server.ts';
+import {projectRoot, type Settings} from './settings.ts';
+import {openStore} from './store/open.ts';
+import {readTexts} from './text/text.ts';
+
+/** The time the program lives in; only the room moves it. */
+export type Clock = {readonly now: () => number; readonly forward: (ms: number) => void};
+
+export type Program = {
+	/** Address of the chat room, when there is no token. */
+	readonly roomUrl: string | undefined;
+	readonly room: Room | undefined;
+	/** Rejects when the platform refuses to be polled. */
+	readonly ended: Promise<void>;
+	readonly stop: () => Promise<void>;
+};
+
+export type ProgramTools = {
+	readonly clock: Clock;
+	readonly log: (line: Readonly<Record<string, unknown>>) => void;
+	readonly flowsFolder?: string;
+};
+
+/** Where the real platform lives when no other host is named. */
+const platformRoot = 'https://api.telegram.org';
+
+/** Starts everything; throws with one line for each fault of a region folder. */
+export async function startProgram(settings: Settings, tools: ProgramTools): Promise<Program> {
+	const {clock, log} = tools;
+	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
+	const shelves = readShelves(flowsFolder, settings.region);
+	const db = await openStore(settings.databaseFile);
+	const room =
+		settings.botToken === undefined
+			? await startRoom({
+					port: settings.roomPort,
+					folder: join(settings.dataDir, 'room'),
+					clock,
+					onError: error => log({level: 'error', what: 'room', error: String(error)}),
+				})
+			: undefined;
+	const token = settings.botToken ?? room?.token ?? '';
+	const apiRoot = room?.url ?? settings.botApiRoot;
+	let clockwork: Clockwork | undefined;
+	const house: House = {
+		db,
+		shelves,
+		region: settings.region,
+		zone: settings.zone,
+		now: clock.now,
+		newUuid: randomUUID,
+		wake: () => clockwork?.wake(),
+		isForwarding: settings.forward !== undefined,
+		verifiersChat: settings.verifiersChat,
+		log,
+	};
+	const bot = createBot(house, {token, apiRoot});
+	await bot.init();
+	clockwork = await startClockwork({
+		db,
+		api: bot.api,
+		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
+		flowsFolder,
+		photoFolder: join(settings.dataDir, 'photos'),
+		now: clock.now,
+		jitter: Math.random,
+		forward: settings.forward,
+		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
+		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
+		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		log,
+	});
+	const listening: Listening = await listen(bot, settings.webhook);
+	const texts = shelves.get(settings.region)?.texts;
+	if (texts) await setProfile(bot.api, texts.in(undefined));
+	return {
+		roomUrl: room?.url,
+		room,
+		ended: listening.ended,
+		stop: async () => {
+			await listening.stop();
+			await clockwork?.stop();
+			await room?.stop();
+			await db.destroy();
+		},
+	};
+}
+
+/** Every region under `flows/`, checked; throws an Error with a line for each fault. */
+export function readShelves(flowsFolder: string, wanted: string): ReadonlyMap<string, Shelf> {
+	const names = readdirSync(flowsFolder).filter(name => existsSync(join(flowsFolder, name, 'key.yaml')));
+	if (!names.includes(wanted))
+		throw new Error(`REGION: expected one of ${names.join(', ')}; got "${wanted}"`);
+	const own = join(projectRoot(), 'src', 'text');
+	const shelves = names.map(name => {
+		const texts = readTexts([own, flowsFolder, join(flowsFolder, name)]);
+		const faults = [...checkFolder(flowsFolder, name, texts), ...checkAround(flowsFolder, texts).faults];
+		if (faults.length > 0) throw new Error(faults.map(sayFault).join('\n'));
+		return [name, {flow: readFlow(flowsFolder, name), texts}] as const;
+	});
+	return new Map(shelves);
+}

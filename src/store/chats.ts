@@ -1,0 +1,86 @@
+/** Chats of our own, and the platform's ids for them. */
+import type {Db, Tx} from './schema.ts';
+
+export type Chat = {readonly id: number; readonly kind: 'private' | 'group'; readonly platformId: number};
+
+/** The chat with this platform id, made where it is new; one that was gone is back. */
+export async function chatFor(
+	tx: Tx,
+	seen: {platformId: number; kind: Chat['kind']; now: number},
+): Promise<Chat> {
+	const known = await tx
+		.selectFrom('chatAddress')
+		.innerJoin('chat', 'chat.id', 'chatAddress.chat')
+		.select(['chat.id', 'chat.kind', 'chat.goneAt'])
+		.where('chatAddress.platformId', '=', seen.platformId)
+		.executeTakeFirst();
+	if (known) {
+		if (known.goneAt !== null)
+			await tx.updateTable('chat').set({goneAt: null}).where('id', '=', known.id).execute();
+		return {id: known.id, kind: known.kind, platformId: seen.platformId};
+	}
+	const {id} = await tx
+		.insertInto('chat')
+		.values({kind: seen.kind, goneAt: null, createdAt: seen.now})
+		.returning('id')
+		.executeTakeFirstOrThrow();
+	await tx.insertInto('chatAddress').values({platformId: seen.platformId, chat: id}).execute();
+	return {id, kind: seen.kind, platformId: seen.platformId};
+}
+
+/** The platform's newest id for a chat, or nothing when the chat is gone. */
+export async function addressOf(db: Db | Tx, chat: number): Promise<Chat | undefined> {
+	const found = await db
+		.selectFrom('chat')
+		.innerJoin('chatAddress', 'chatAddress.chat', 'chat.id')
+		.select(['chat.id', 'chat.kind', 'chatAddress.platformId'])
+		.where('chat.id', '=', chat)
+		.where('chat.goneAt', 'is', null)
+		// A supergroup's id is the lower number and the one that answers.
+		.orderBy('chatAddress.platformId')
+		.executeTakeFirst();
+	return found;
+}
+
+/** Marks a chat as blocked, left or deleted: nothing more is sent to it, its finds stay. */
+export async function markGone(db: Db | Tx, chat: number, now: number): Promise<void> {
+	await db.updateTable('chat').set({goneAt: now}).where('id', '=', chat).execute();
+	await db
+		.updateTable('outbox')
+		.set({state: 'failed'})
+		.where('chat', '=', chat)
+		.where('state', 'in', ['waiting', 'sending'])
+		.execute();
+}
+
+/** A group became a supergroup: both ids mean the same chat from now on. May be told twice, in any order. */
+export async function joinAddresses(tx: Tx, moved: {from: number; to: number; now: number}): Promise<void> {
+	const old = await chatFor(tx, {platformId: moved.from, kind: 'group', now: moved.now});
+	const young = await tx
+		.selectFrom('chatAddress')
+		.select('chat')
+		.where('platformId', '=', moved.to)
+		.executeTakeFirst();
+	if (!young) {
+		await tx.insertInto('chatAddress').values({platformId: moved.to, chat: old.id}).execute();
+		return;
+	}
+	if (young.chat === old.id) return;
+	await mergeChats(tx, {from: young.chat, into: old.id});
+}
+
+async function mergeChats(tx: Tx, {from, into}: {from: number; into: number}): Promise<void> {
+	await tx.updateTable('chatAddress').set({chat: into}).where('chat', '=', from).execute();
+	await tx.updateTable('find').set({chat: into}).where('chat', '=', from).execute();
+	await tx.updateTable('outbox').set({chat: into}).where('chat', '=', from).execute();
+	const seats = await tx.selectFrom('seat').select(['person', 'find']).where('chat', '=', from).execute();
+	await tx.deleteFrom('seat').where('chat', '=', from).execute();
+	for (const seat of seats) {
+		await tx
+			.insertInto('seat')
+			.values({chat: into, ...seat})
+			.onConflict(conflict => conflict.columns(['chat', 'person']).doUpdateSet({find: seat.find}))
+			.execute();
+	}
+	await tx.deleteFrom('chat').where('id', '=', from).execute();
+}

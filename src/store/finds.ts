@@ -1,0 +1,104 @@
+/** Finds and their trails. */
+import type {Selectable} from 'kysely';
+import type {Db, Tables, Tx} from './schema.ts';
+
+/** A find as stored; its trail is JSON that `find/trail.ts` reads. */
+export type FindRow = Selectable<Tables['find']>;
+
+const columns = [
+	'id',
+	'uuid',
+	'chat',
+	'person',
+	'region',
+	'turn',
+	'trail',
+	'state',
+	'bowl',
+	'thread',
+	'createdAt',
+	'changedAt',
+] as const;
+
+/** A new find with its first trail. */
+export async function beginFind(
+	tx: Tx,
+	begun: {
+		uuid: string;
+		chat: number;
+		person: number;
+		region: string;
+		trail: string;
+		bowl?: number;
+		thread?: number;
+		now: number;
+	},
+): Promise<FindRow> {
+	return tx
+		.insertInto('find')
+		.values({
+			uuid: begun.uuid,
+			chat: begun.chat,
+			person: begun.person,
+			region: begun.region,
+			turn: 1,
+			trail: begun.trail,
+			state: 'open',
+			bowl: begun.bowl ?? null,
+			thread: begun.thread ?? null,
+			createdAt: begun.now,
+			changedAt: begun.now,
+		})
+		.returning(columns)
+		.executeTakeFirstOrThrow();
+}
+
+/** The find with this id, if there is one. */
+export async function findById(db: Db | Tx, id: number): Promise<FindRow | undefined> {
+	return db.selectFrom('find').select(columns).where('id', '=', id).executeTakeFirst();
+}
+
+/** Keeps what a turn made of a find. */
+export async function keepTurn(
+	tx: Tx,
+	kept: {find: number; trail: string; turn: number; state: FindRow['state']; now: number},
+): Promise<void> {
+	await tx
+		.updateTable('find')
+		.set({trail: kept.trail, turn: kept.turn, state: kept.state, changedAt: kept.now})
+		.where('id', '=', kept.find)
+		.execute();
+}
+
+/** A person's finds in a chat that lie in water, oldest first. */
+export async function soakingFinds(
+	db: Db | Tx,
+	of: {chat: number; person: number},
+): Promise<readonly FindRow[]> {
+	return db
+		.selectFrom('find')
+		.select(columns)
+		.where('person', '=', of.person)
+		.where('chat', '=', of.chat)
+		.where('state', '=', 'soaking')
+		.orderBy('id')
+		.execute();
+}
+
+/** Says in whose bowl a find lies: the find that began it. */
+export async function putInBowl(tx: Tx, put: {find: number; bowl: number}): Promise<void> {
+	await tx.updateTable('find').set({bowl: put.bowl}).where('id', '=', put.find).execute();
+}
+
+/** Empties the trails of finds that were thrown away or were no egg case before `before`; says which. */
+export async function emptyThrownFinds(tx: Tx, before: number): Promise<readonly number[]> {
+	const rows = await tx
+		.updateTable('find')
+		.set(build => ({trail: '[]', turn: build('turn', '+', 1), state: 'thrown' as const}))
+		.where('state', 'in', ['thrown', 'not-a-case'])
+		.where('changedAt', '<', before)
+		.where('trail', '!=', '[]')
+		.returning('id')
+		.execute();
+	return rows.map(row => row.id);
+}

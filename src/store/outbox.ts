@@ -1,0 +1,211 @@
+/** Messages that wait to be sent, in order for each chat. */
+import {type Call, callSchema} from './call.ts';
+import type {Db, Tables, Tx} from './schema.ts';
+
+export type OutboxRole = Tables['outbox']['role'];
+
+/** A row ready to be sent. */
+export type Waiting = {
+	readonly id: number;
+	readonly chat: number;
+	readonly find: number | undefined;
+	readonly call: Call;
+	readonly attempts: number;
+	readonly createdAt: number;
+};
+
+export type Posting = {
+	readonly chat: number;
+	readonly call: Call;
+	readonly role: OutboxRole;
+	readonly find?: number | undefined;
+	readonly turn?: number | undefined;
+	readonly notBefore?: number | undefined;
+	readonly now: number;
+};
+
+/** Sent messages are remembered this long, for edits and for replies to them. */
+const rememberedMs = 60 * 24 * 3_600_000;
+
+/** Puts a message in the queue of its chat. */
+export async function post(tx: Tx, posting: Posting): Promise<void> {
+	await tx
+		.insertInto('outbox')
+		.values({
+			chat: posting.chat,
+			lane: posting.call.kind === 'answer' ? 'quick' : 'chat',
+			find: posting.find ?? null,
+			turn: posting.turn ?? null,
+			role: posting.role,
+			content: JSON.stringify(posting.call),
+			notBefore: posting.notBefore ?? posting.now,
+			state: 'waiting',
+			messageId: null,
+			createdAt: posting.now,
+			sentAt: null,
+		})
+		.execute();
+}
+
+/** Takes back the questions of a find that have not left yet: a later one takes their place. */
+export async function takeBackQuestions(tx: Tx, find: number): Promise<void> {
+	await tx
+		.deleteFrom('outbox')
+		.where('find', '=', find)
+		.where('role', '=', 'ask')
+		.where('state', '=', 'waiting')
+		.execute();
+}
+
+/** The rows that showed a turn of a find, newest first, with what they said. */
+export async function rowsOfTurn(
+	tx: Tx,
+	shown: {find: number; turn: number},
+): Promise<readonly {id: number; call: Call}[]> {
+	const rows = await tx
+		.selectFrom('outbox')
+		.select(['id', 'content'])
+		.where('find', '=', shown.find)
+		.where('turn', '=', shown.turn)
+		.where('role', 'in', ['ask', 'refresh'])
+		.where('state', '!=', 'failed')
+		.orderBy('id', 'desc')
+		.execute();
+	return rows.map(row => ({id: row.id, call: callSchema.parse(JSON.parse(row.content))}));
+}
+
+/** The find that a message of ours in this chat was about. */
+export async function findOfMessage(
+	tx: Tx,
+	message: {chat: number; messageId: number},
+): Promise<number | undefined> {
+	const row = await tx
+		.selectFrom('outbox')
+		.select('find')
+		.where('chat', '=', message.chat)
+		.where('messageId', '=', message.messageId)
+		.where('find', 'is not', null)
+		.executeTakeFirst();
+	return row?.find ?? undefined;
+}
+
+/** The next row of each chat that may go now, quick ones first; chats in `busy` are left out. */
+export async function nextToSend(
+	db: Db,
+	ask: {now: number; busy: ReadonlySet<number>; limit: number},
+): Promise<readonly Waiting[]> {
+	const heads = await db
+		.selectFrom('outbox')
+		.select(['chat', 'lane'])
+		.select(build => build.fn.min('id').as('id'))
+		.where('state', 'in', ['waiting', 'sending'])
+		.groupBy(['chat', 'lane'])
+		.execute();
+	const free = heads.filter(head => head.lane === 'quick' || !ask.busy.has(head.chat));
+	if (free.length === 0) return [];
+	const rows = await db
+		.selectFrom('outbox')
+		.select(['id', 'chat', 'find', 'content', 'attempts', 'createdAt'])
+		.where(
+			'id',
+			'in',
+			free.map(head => head.id),
+		)
+		.where('state', '=', 'waiting')
+		.where('notBefore', '<=', ask.now)
+		.orderBy('lane', 'desc')
+		.orderBy('id')
+		.limit(ask.limit)
+		.execute();
+	return rows.map(row => ({
+		...row,
+		find: row.find ?? undefined,
+		call: callSchema.parse(JSON.parse(row.content)),
+	}));
+}
+
+/** Marks a row as being sent: after a crash it may have arrived. */
+export async function markSending(db: Db, id: number): Promise<void> {
+	await db
+		.updateTable('outbox')
+		.set(build => ({state: 'sending' as const, attempts: build('attempts', '+', 1)}))
+		.where('id', '=', id)
+		.execute();
+}
+
+/** Marks a row as sent, with the message it became. */
+export async function markSent(
+	db: Db,
+	sent: {id: number; messageId: number | undefined; now: number},
+): Promise<void> {
+	await db
+		.updateTable('outbox')
+		.set({state: 'sent', messageId: sent.messageId ?? null, sentAt: sent.now})
+		.where('id', '=', sent.id)
+		.execute();
+}
+
+/** Puts a row back to wait, and with it all that stands behind it in its chat. */
+export async function postpone(db: Db, later: {id: number; notBefore: number}): Promise<void> {
+	await db
+		.updateTable('outbox')
+		.set({state: 'waiting', notBefore: later.notBefore})
+		.where('id', '=', later.id)
+		.execute();
+}
+
+/** Gives a row up. */
+export async function giveUp(db: Db, id: number): Promise<void> {
+	await db.updateTable('outbox').set({state: 'failed'}).where('id', '=', id).execute();
+}
+
+/**
+ * Rows that were being sent when the program died wait again: a question that arrives twice is
+ * harmless, since its buttons carry the turn. Stale answers to presses are given up.
+ */
+export async function recoverSending(db: Db): Promise<void> {
+	await db
+		.updateTable('outbox')
+		.set({state: 'failed'})
+		.where('state', 'in', ['waiting', 'sending'])
+		.where('lane', '=', 'quick')
+		.execute();
+	await db.updateTable('outbox').set({state: 'waiting'}).where('state', '=', 'sending').execute();
+}
+
+/** The message a row became, and whether it carries a picture. */
+export async function messageOfRow(
+	db: Db,
+	id: number,
+): Promise<{messageId: number; isPhoto: boolean; call: Call} | undefined> {
+	const row = await db
+		.selectFrom('outbox')
+		.select(['messageId', 'content'])
+		.where('id', '=', id)
+		.executeTakeFirst();
+	if (row?.messageId == null) return undefined;
+	const call = callSchema.parse(JSON.parse(row.content));
+	if (call.kind === 'edit') {
+		const target = await messageOfRow(db, call.row);
+		return target && {...target, call};
+	}
+	return {
+		messageId: row.messageId,
+		isPhoto: call.kind === 'send' && call.picture !== undefined,
+		call,
+	};
+}
+
+/** Forgets what was said about a find; what is on people's screens stays there. */
+export async function forgetMessages(tx: Tx, find: number): Promise<void> {
+	await tx.deleteFrom('outbox').where('find', '=', find).where('state', '!=', 'sending').execute();
+}
+
+/** Forgets messages older than two months. */
+export async function forgetOldMessages(db: Db, now: number): Promise<void> {
+	await db
+		.deleteFrom('outbox')
+		.where('createdAt', '<', now - rememberedMs)
+		.where('state', 'in', ['sent', 'failed', 'unknown'])
+		.execute();
+}

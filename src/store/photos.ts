@@ -1,0 +1,113 @@
+/** Photos of finds: wanted until they are fetched, cleaned and stored. */
+import type {Selectable} from 'kysely';
+import type {Db, Tables, Tx} from './schema.ts';
+
+export type PhotoRow = Pick<
+	Selectable<Tables['photo']>,
+	'id' | 'find' | 'fileId' | 'state' | 'hash' | 'attempts'
+>;
+
+const columns = ['id', 'find', 'fileId', 'state', 'hash', 'attempts'] as const;
+
+/** Notes a photo that is to be fetched; the same file of the same find is noted once. */
+export async function wantPhoto(
+	tx: Tx,
+	wanted: {find: number; fileId: string; fileUniqueId: string; now: number},
+): Promise<{id: number; isNew: boolean}> {
+	const known = await tx
+		.selectFrom('photo')
+		.select('id')
+		.where('find', '=', wanted.find)
+		.where('fileUniqueId', '=', wanted.fileUniqueId)
+		.executeTakeFirst();
+	if (known) return {id: known.id, isNew: false};
+	const {id} = await tx
+		.insertInto('photo')
+		.values({
+			find: wanted.find,
+			fileId: wanted.fileId,
+			fileUniqueId: wanted.fileUniqueId,
+			state: 'wanted',
+			hash: null,
+			sizeBytes: null,
+			notBefore: wanted.now,
+			createdAt: wanted.now,
+		})
+		.returning('id')
+		.executeTakeFirstOrThrow();
+	return {id, isNew: true};
+}
+
+/** The oldest photo that may be fetched now. */
+export async function nextPhoto(db: Db, now: number): Promise<PhotoRow | undefined> {
+	return db
+		.selectFrom('photo')
+		.select(columns)
+		.where('state', '=', 'wanted')
+		.where('notBefore', '<=', now)
+		.orderBy('notBefore')
+		.executeTakeFirst();
+}
+
+/** Notes where a cleaned photo is. */
+export async function markKept(
+	db: Db | Tx,
+	kept: {id: number; hash: string; sizeBytes: number},
+): Promise<void> {
+	await db
+		.updateTable('photo')
+		.set({state: 'kept', hash: kept.hash, sizeBytes: kept.sizeBytes})
+		.where('id', '=', kept.id)
+		.execute();
+}
+
+/** Tries a photo again later. */
+export async function postponePhoto(db: Db, later: {id: number; notBefore: number}): Promise<void> {
+	await db
+		.updateTable('photo')
+		.set(build => ({attempts: build('attempts', '+', 1), notBefore: later.notBefore}))
+		.where('id', '=', later.id)
+		.execute();
+}
+
+/** Gives a photo up. */
+export async function losePhoto(db: Db, id: number): Promise<void> {
+	await db.updateTable('photo').set({state: 'failed'}).where('id', '=', id).execute();
+}
+
+/** The photos of a find, in the order they came. */
+export async function photosOf(db: Db | Tx, find: number): Promise<readonly PhotoRow[]> {
+	return db.selectFrom('photo').select(columns).where('find', '=', find).orderBy('id').execute();
+}
+
+/** Takes the photos of a find out of the database; files that nothing else uses are marked for erasing. */
+export async function dropPhotos(tx: Tx, find: number): Promise<void> {
+	const dropped = await tx.deleteFrom('photo').where('find', '=', find).returning('hash').execute();
+	for (const {hash} of dropped) {
+		if (hash === null) continue;
+		const other = await tx.selectFrom('photo').select('id').where('hash', '=', hash).executeTakeFirst();
+		if (other) continue;
+		await tx
+			.insertInto('erasing')
+			.values({hash})
+			.onConflict(conflict => conflict.doNothing())
+			.execute();
+	}
+}
+
+/** Files to be erased; those stored again in the meantime are left out and stay. */
+export async function filesToErase(db: Db): Promise<readonly string[]> {
+	await db
+		.deleteFrom('erasing')
+		.where('hash', 'in', query =>
+			query.selectFrom('photo').select('hash').where('hash', 'is not', null).$castTo<{hash: string}>(),
+		)
+		.execute();
+	const rows = await db.selectFrom('erasing').select('hash').execute();
+	return rows.map(row => row.hash);
+}
+
+/** Notes that a file is gone from disk. */
+export async function markErased(db: Db, hash: string): Promise<void> {
+	await db.deleteFrom('erasing').where('hash', '=', hash).execute();
+}

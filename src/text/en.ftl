@@ -1,0 +1,107 @@
+# Sentences of the program itself, in English: greetings, commands, and what to do when something went wrong.
+
+welcome = Hello. I help you find out which shark, skate or ray laid an egg case (a “mermaid's purse”) that you found on a beach, and I keep a record of it for science.
+safety = First, a word on safety.
+    • Tide: look up the times of low and high water, go out while it falls and be back before it rises.
+    • Cliffs and waves: stay away from the foot of cliffs and from breaking waves. Soft mud can hold you.
+    • Sharp and strange things: glass, hooks, needles, metal, flares. Do not touch, tell the coastguard or the council.
+    • Children go with an adult.
+    • Wash your hands after touching things of the beach, and before eating.
+    • Live egg cases, and those tied to weed or rock, stay in the sea.
+safety-places = { $rules }
+    { $tides }
+    { $emergency }
+privacy-short = I store your answers, your photos without hidden data, and the place, for the record and for nothing else. Please send me no names of children. You can change or delete each find with /drafts.
+begin = Show me a find
+begin-read = I have read this, begin
+welcome-back = Hello again. Shall we look at a find?
+help =
+    What I can do:
+    /find – look at a new find
+    /bowl – what is soaking, and since when
+    /drafts – your saved finds: change or delete them
+    /cancel – leave this find for now
+    /safety – the word on safety
+    /settings – your time zone
+    { $group ->
+        [yes] In a group, reply to my message when I ask you to write, or put /say before your answer.
+       *[no] If you are stuck, press “Back” or write /cancel.
+    }
+cancelled = I put this find aside. The buttons of its last question still work, if you want to go on.
+nothing-to-cancel = There is nothing to leave. Write /find to look at a find.
+nothing-open = I do not have a find open with you here. Shall we look at one?
+not-yours = This find belongs to somebody else. Write /find to begin your own.
+button-go-on = Go on with it
+say-how = Write /say and then your answer, such as: /say 62 mm
+in-group-reply = { $name }, please reply to this message, or write /say and then your answer.
+find-of = { $name }:
+finder = Finder of no. { $number }
+
+bowl-empty = Nothing is soaking. A case goes into the bowl when you answer that it is dry.
+bowl-list = In the bowl:
+bowl-soaking = No. { $number }: since { $since }, ready at { $due }
+bowl-ready = No. { $number }: since { $since }, ready
+bowl-open = Open no. { $number }
+bowl-another = Add a case to this bowl
+
+drafts-empty = You have no saved finds yet. Write /find to look at one.
+drafts-list = { $count ->
+    [one] You have one saved find.
+   *[other] You have { $count } saved finds.
+} Press one to see, change or delete it.
+drafts-line = No. { $number }: { $name }, { $date }, { $place }
+drafts-open = No. { $number }: { $name }
+drafts-older = Older ones
+drafts-newer = Newer ones
+draft-card =
+    No. { $number }: { $name }
+    { $date }, { $place }
+    How many: { $count }
+    Note: { $note }
+    Photos: { $photos }
+    Checked: not yet
+draft-mend-place = Change place
+draft-mend-date = Change day
+draft-mend-count = Change how many
+draft-mend-note = { $has ->
+    [yes] Change note
+   *[no] Add a note
+}
+draft-delete = Delete
+draft-really = Shall I delete find no. { $number }, with its photos? This cannot be undone.
+draft-delete-yes = Yes, delete it
+draft-delete-no = No, keep it
+draft-deleted = Find no. { $number } is deleted, with its photos. If it was passed on, I tell the receiver to drop it.
+draft-none = no
+draft-live = Live egg case, left in place
+draft-unnamed = Not named yet
+draft-gone = This find is not there any more.
+
+settings = Times are shown for { $zone }. Press your own zone, or write it after the command, such as: /settings Europe/London
+settings-set = From now on, times are shown for { $zone }.
+settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
+
+verifiers-draft =
+    New draft no. { $number }: { $name }
+    { $date }, { $place }
+    How many: { $count }
+    { $length }
+    Photos: { $photos }
+
+trouble = Something went wrong on my side. I am sorry. Nothing of your find is lost. Press the button to go on where you were.
+anonymous = You write as the group itself, so I cannot tell whose find it is. Please press the button to go on as yourself.
+sender-chat = I can only work with people, not with channels.
+group-hello = Hello. Write /find when you have found an egg case. I only listen when you write a command, press a button or reply to me.
+
+command-find = Look at a new find
+command-bowl = What is soaking
+command-drafts = Your saved finds
+command-cancel = Leave this find for now
+command-help = What I can do
+command-safety = The word on safety
+command-settings = Your time zone
+command-start = Begin
+command-say = Your answer, in a group
+short-description = Names the egg cases of sharks, skates and rays that you find on a beach.
+description = Found a leathery pouch on a beach? Press Start. I ask one question at a time, remind you when it has soaked, and keep a draft record for science.
+photo-lost = I could not read a photo of find no. { $number }. Please send it again as a photo, not as a file.
