@@ -1,5 +1,5 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import type {Ask} from '../find/ask.ts';
+import type {Ask, Line} from '../find/ask.ts';
 import type {Call, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
 import {resultText} from './result-screen.ts';
@@ -21,7 +21,7 @@ const shortLabel = 15;
 /** The message of a question. */
 export function askScreen(ask: Ask, shown: Shown): SendCall {
 	const {reader} = shown;
-	const text = ask.result ? resultText(ask.result, reader.say) : lineText(ask.text, reader, ask.times);
+	const text = ask.result ? resultText(ask.result, reader.say) : lineText(numbered(ask.text, shown), reader, ask.times);
 	return {
 		kind: 'send',
 		html: framed([ask.lead ? lineText(ask.lead, reader, ask.times) : '', text], ask, shown),
@@ -69,6 +69,11 @@ export function rowsOf(buttons: Keyboard[number]): Keyboard {
 	const rows: Keyboard = [];
 	for (let from = 0; from < buttons.length; from += perRow) rows.push(buttons.slice(from, from + perRow));
 	return rows;
+}
+
+/** Every question may name its find. */
+function numbered(line: Line, {find}: Shown): Line {
+	return {message: line.message, values: {...line.values, number: String(find)}};
 }
 
 function framed(paragraphs: readonly string[], ask: Ask, {groupName, reader}: Shown): string {
