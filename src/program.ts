@@ -20,6 +20,7 @@ import {readTexts} from './text/text.ts';
 /** The time the program lives in; only the room moves it. */
 export type Clock = {readonly now: () => number; readonly forward: (ms: number) => void};
 
+/** The running program, until stopped. */
 export type Program = {
 	/** Address of the chat room, when there is no token. */
 	readonly roomUrl: string | undefined;
@@ -29,6 +30,7 @@ export type Program = {
 	readonly stop: () => Promise<void>;
 };
 
+/** What the program is handed: a clock, where its log goes, and the regions if not its own. */
 export type ProgramTools = {
 	readonly clock: Clock;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;

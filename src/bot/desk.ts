@@ -40,6 +40,7 @@ export type Desk = {
 	readonly thread: number | undefined;
 };
 
+/** An update as grammY hands it on, with the desk that the transaction laid out for it. */
 export type Ctx = Context & {desk: Desk};
 
 /** The default region, or the one of a find; throws when its folder is gone. */

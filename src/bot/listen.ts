@@ -4,6 +4,7 @@ import {type Bot, webhookCallback} from 'grammy';
 import {allowedUpdates} from './bot.ts';
 import type {Ctx} from './desk.ts';
 
+/** Updates being taken in, by polling or by webhook, until stopped. */
 export type Listening = {
 	/** Resolves when listening was stopped, rejects when it cannot go on. */
 	readonly ended: Promise<void>;

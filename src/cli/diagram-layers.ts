@@ -10,6 +10,7 @@ export type Link = {readonly from: string; readonly to: string};
 /** An arrow with the spots it runs through, both ends included, and all labels that share it. */
 export type Route = {readonly labels: readonly string[]; readonly through: readonly string[]};
 
+/** Boxes in layers from the top down, with the links between them and the ways those run. */
 export type Layers = {
 	readonly layers: readonly (readonly Spot[])[];
 	readonly links: readonly Link[];

@@ -16,6 +16,7 @@ export const sizes = {
 /** Where a box or a bend stands: its middle from the left, its upper edge from the top. */
 export type Place = {readonly middle: number; readonly top: number};
 
+/** Where everything of a drawing stands, and how large it is. */
 export type Plan = {
 	readonly places: ReadonlyMap<string, Place>;
 	readonly routes: readonly Route[];

@@ -11,6 +11,7 @@ import {fetchNextPhoto} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
 
+/** What the clockwork works with; the clock and chance are handed in. */
 export type ClockworkTools = {
 	readonly db: Db;
 	readonly api: Api;
@@ -27,6 +28,7 @@ export type ClockworkTools = {
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
+/** The running loops: told that work waits, or stopped. */
 export type Clockwork = {readonly wake: () => void; readonly stop: () => Promise<void>};
 
 const secondMs = 1000;

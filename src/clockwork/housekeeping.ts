@@ -6,6 +6,7 @@ import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import {erasePhoto} from './photo-files.ts';
 
+/** What housekeeping works with. */
 export type Housekeeping = {readonly db: Db; readonly photoFolder: string; readonly now: () => number};
 
 /** A find thrown away can be taken back for a day. */

@@ -2,6 +2,7 @@
 
 export type Loop = {readonly wake: () => void; readonly stop: () => Promise<void>};
 
+/** One kind of work done again and again, and how long it rests when there is nothing to do. */
 export type LoopWork = {
 	readonly name: string;
 	/** Does one piece; true when there may be more. */

@@ -14,6 +14,7 @@ import type {Db} from '../store/schema.ts';
 import type {Pictures} from './pictures.ts';
 import {type Picture, type Sent, sendCall} from './send.ts';
 
+/** What sending works with. */
 export type OutboxTools = {
 	readonly db: Db;
 	readonly api: Api;

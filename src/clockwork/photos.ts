@@ -5,6 +5,7 @@ import {losePhoto, markKept, nextPhoto, type PhotoRow, postponePhoto} from '../s
 import type {Db, Tx} from '../store/schema.ts';
 import {cleanPhoto, storePhoto} from './photo-files.ts';
 
+/** What fetching photos works with. */
 export type PhotoTools = {
 	readonly db: Db;
 	readonly api: Api;

@@ -9,6 +9,7 @@ import type {Picture} from './send.ts';
 
 type Found = {readonly picture: Picture; readonly remember: (fileId: string) => void};
 
+/** Where the pictures of messages come from. */
 export type Pictures = {
 	/** A drawing under `flows/`; nothing when it cannot be drawn, so that the words still go. */
 	readonly drawing: (path: string) => Promise<Found | undefined>;

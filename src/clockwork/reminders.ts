@@ -3,6 +3,7 @@ import {outOfQuiet} from '../find/soak.ts';
 import {markReminded, moveReminder, type Reminder, remindersDueBy} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
 
+/** What reminding works with. */
 export type ReminderTools = {
 	readonly db: Db;
 	readonly now: () => number;

@@ -14,6 +14,7 @@ export type Sent =
 /** A picture to go with a message: its bytes, or the platform's id of the same picture sent before. */
 export type Picture = {readonly bytes: Uint8Array; readonly name: string} | {readonly fileId: string};
 
+/** One call to the platform, with the chat it goes to and what it needs on the way. */
 export type Sending = {
 	readonly api: Api;
 	readonly platformId: number;

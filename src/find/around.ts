@@ -72,9 +72,13 @@ export const aroundSchema = z
 		}
 	});
 
+/** One step around the key: a question, a notice or an end. */
 export type Step = z.output<typeof stepSchema>;
+/** What an option tells the record. */
 export type Notes = z.output<typeof notesSchema>;
+/** All steps around the key, and where a find begins. */
 export type Around = z.output<typeof aroundSchema>;
+/** How a find ends. */
 export type Outcome = 'kept' | 'thrown' | 'not-a-case';
 
 /** One arrow out of a step: the answer that takes it, where to, and what it tells the record. */

@@ -7,6 +7,7 @@ import type {Flow} from './flow.ts';
 import {type ResultView, viewResult} from './result.ts';
 import type {Standing} from './stand.ts';
 
+/** What is filled into a sentence, by name. */
 export type Values = Readonly<Record<string, string | number>>;
 
 /** A sentence by its id, with the values that go in. */

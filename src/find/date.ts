@@ -1,6 +1,7 @@
 /** The day of a find, as people type it. */
 import {DateTime} from 'luxon';
 
+/** What a text says about a day: the ISO date, or why it was not taken. */
 export type DateRead =
 	| {readonly kind: 'date'; readonly date: string}
 	| {readonly kind: 'refused'; readonly why: 'not-a-date' | 'future' | 'too-old'; readonly heard: string};

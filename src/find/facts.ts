@@ -8,6 +8,7 @@ import type {Soak, TrailEvent} from './trail.ts';
 /** A size as measured, or that it could not be measured. */
 export type Measured = Length | 'unmeasured';
 
+/** All that a find has said of itself up to where it stands. */
 export type Facts = {
 	/** Alive, attached or with something inside: left where it is. */
 	readonly lives: boolean;

@@ -6,6 +6,7 @@ import {readYaml} from '../key/yaml.ts';
 import {type Around, aroundSchema} from './around.ts';
 import {type AroundMachine, compileAround} from './machine.ts';
 
+/** A region with the questions around its key, each with its machine, built once. */
 export type Flow = {
 	readonly region: Region;
 	readonly key: KeyMachine;

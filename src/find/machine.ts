@@ -13,7 +13,9 @@ export type Answered = {
 	readonly event: TrailEvent;
 };
 
+/** The machine of the steps around the key. */
 export type AroundMachine = ReturnType<typeof compileAround>;
+/** Where that machine stands, with the facts it has gathered. */
 export type AroundSnapshot = SnapshotFrom<AroundMachine>;
 
 type Heard = {readonly context: Context; readonly event: Answered};

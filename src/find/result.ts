@@ -7,6 +7,7 @@ import type {Flow} from './flow.ts';
 import type {Found} from './key-walk.ts';
 import type {Standing} from './stand.ts';
 
+/** A character and the state in which it was seen. */
 export type Seen = {readonly character: string; readonly state: string};
 
 /** A size against the published range of each candidate, in millimetres. */
@@ -23,6 +24,7 @@ export type SizeView = {
 	}[];
 };
 
+/** Everything a result shows, before any words are put in. */
 export type ResultView = {
 	readonly sure: Sureness;
 	readonly names: readonly {

@@ -13,6 +13,7 @@ export type At =
 	| {readonly kind: 'width'; readonly id: string}
 	| {readonly kind: 'note'; readonly id: string};
 
+/** Where a find stands: its question, and what its trail has said so far. */
 export type Standing = {
 	readonly at: At;
 	readonly facts: Facts;

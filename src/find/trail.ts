@@ -37,9 +37,13 @@ export const trailEventSchema = z.object({question: z.string(), answer: answerSc
 
 export const trailSchema = z.array(trailEventSchema);
 
+/** What was answered, told apart by its kind. */
 export type Answer = z.output<typeof answerSchema>;
+/** A soak with its plan, its beginning and its end. */
 export type Soak = z.output<typeof soakSchema>;
+/** One thing that happened to a find, with its question and time. */
 export type TrailEvent = z.output<typeof trailEventSchema>;
+/** Everything that happened to a find, oldest first. */
 export type Trail = readonly TrailEvent[];
 
 /** The trail without its last answer; what happened by itself after that answer goes with it. */

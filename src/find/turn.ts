@@ -43,6 +43,7 @@ export type Effect =
 /** A find as a turn sees it; every button carries the turn it was shown in. */
 export type FindState = {readonly trail: Trail; readonly turn: number};
 
+/** A find after its turn, where it stands now, and what has to be done. */
 export type Turn = FindState & {readonly standing: Standing; readonly effects: readonly Effect[]};
 
 /** Photos of one album come one by one; the question waits this long for the next. */

@@ -14,6 +14,7 @@ export type Box = {
 /** One arrow, labelled with the option or the sizes that take it. */
 export type Way = {readonly from: string; readonly to: string; readonly label: string};
 
+/** A key as boxes and the ways between them, before it is drawn. */
 export type Diagram = {
 	readonly region: string;
 	readonly begins: string;

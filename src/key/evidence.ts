@@ -5,11 +5,13 @@ import type {Measure, Region, Taxon} from './region.ts';
 /** The name that stands for all that the region's profiles do not hold. */
 export const somethingElse = 'something-else';
 
+/** A taxon and how likely it is, from 0 to 1. */
 export type Ranked = {readonly taxon: string; readonly probability: number};
 
 /** How sure the ranking is: one name at 0.9 or at 0.7, several names, or none of ours. */
 export type Sureness = 'very-likely' | 'likely' | 'shortlist' | 'unknown';
 
+/** What may be said of a ranking: how sure it is, and the names. */
 export type Conclusion = {
 	readonly sure: Sureness;
 	/** The names to be said, best first; never empty unless `sure` is `unknown`. */

@@ -95,11 +95,17 @@ export const profilesSchema = z.strictObject({
 	taxa: z.record(taxonId, taxonSchema),
 });
 
+/** A key as `key.yaml` holds it. */
 export type Key = z.output<typeof keySchema>;
+/** One character of a key. */
 export type Character = z.output<typeof characterSchema>;
+/** One question of a key. */
 export type Question = z.output<typeof questionSchema>;
+/** The taxa of a region with their sources, as `profiles.yaml` holds them. */
 export type Profiles = z.output<typeof profilesSchema>;
+/** One taxon of a region. */
 export type Taxon = z.output<typeof taxonSchema>;
+/** A published size in millimetres with its source. */
 export type Measure = z.output<typeof measureSchema>;
 
 /** A region as data; `version` changes with every change of its key or profiles. */

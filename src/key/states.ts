@@ -23,7 +23,9 @@ export type Wanted =
 	| {readonly kind: 'width'; readonly question: string}
 	| {readonly kind: 'done'};
 
+/** The machine of a key. */
 export type KeyMachine = ReturnType<typeof compileKey>;
+/** Where that machine stands, with what the walk has gathered. */
 export type KeySnapshot = SnapshotFrom<KeyMachine>;
 
 type Guarded = {readonly context: KeyContext};

@@ -34,5 +34,7 @@ export const callSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('answer'), callback: z.string(), text: z.string().max(200).optional()}),
 ]);
 
+/** One call to the platform, as it waits in the outbox. */
 export type Call = z.output<typeof callSchema>;
+/** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;

@@ -1,6 +1,7 @@
 /** Chats of our own, and the platform's ids for them. */
 import type {Db, Tx} from './schema.ts';
 
+/** A chat of ours, with the id the platform knows it by now. */
 export type Chat = {readonly id: number; readonly kind: 'private' | 'group'; readonly platformId: number};
 
 /** The chat with this platform id, made where it is new; one that was gone is back. */

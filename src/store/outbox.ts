@@ -2,6 +2,7 @@
 import {type Call, callSchema} from './call.ts';
 import type {Db, Tables, Tx} from './schema.ts';
 
+/** What a waiting call is for. */
 export type OutboxRole = Tables['outbox']['role'];
 
 /** A row ready to be sent. */
@@ -14,6 +15,7 @@ export type Waiting = {
 	readonly createdAt: number;
 };
 
+/** A call to be put in the queue of a chat. */
 export type Posting = {
 	readonly chat: number;
 	readonly call: Call;

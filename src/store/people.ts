@@ -2,6 +2,7 @@
 import type {Selectable} from 'kysely';
 import type {Db, Tables, Tx} from './schema.ts';
 
+/** Somebody who writes to us, under an id of our own. */
 export type Person = {
 	readonly id: number;
 	readonly platformId: number;

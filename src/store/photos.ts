@@ -2,6 +2,7 @@
 import type {Selectable} from 'kysely';
 import type {Db, Tables, Tx} from './schema.ts';
 
+/** A photo of a find, wanted or kept. */
 export type PhotoRow = Pick<
 	Selectable<Tables['photo']>,
 	'id' | 'find' | 'fileId' | 'state' | 'hash' | 'attempts'

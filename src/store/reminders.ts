@@ -1,6 +1,7 @@
 /** What is to be said later: one row each, with the instant and the zone it was meant in. */
 import type {Db, Tx} from './schema.ts';
 
+/** When to write about a find in its bowl (UTC ms), and in which zone. */
 export type Reminder = {
 	readonly id: number;
 	readonly find: number;

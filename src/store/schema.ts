@@ -121,6 +121,7 @@ type ForwardTable = {
 	sentAt: number | null;
 };
 
+/** Every table by name. */
 export type Tables = {
 	chat: ChatTable;
 	chatAddress: ChatAddressTable;

@@ -3,6 +3,7 @@ import {existsSync, readdirSync, readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {FluentBundle, FluentResource} from '@fluent/bundle';
 
+/** What is filled into a sentence, by name. */
 export type Values = Readonly<Record<string, string | number>>;
 
 /** Sentences of one language; asking for one that is missing throws. */
@@ -12,6 +13,7 @@ export type Say = {
 	readonly has: (message: string) => boolean;
 };
 
+/** The sentences of all languages. */
 export type Texts = {
 	readonly languages: readonly string[];
 	/** The language asked for if there is one, else English. */
