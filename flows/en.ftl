@@ -223,30 +223,31 @@ question-correct = Which answer do you want to give anew? The others stay.
 
 sure-very-likely = Very likely: { $name }
 sure-likely = Likely: { $name }
-sure-shortlist = I cannot say for sure. It is one of these:
+sure-shortlist = I cannot say for sure. These fit best:
 sure-unknown = I do not know an egg case like this one. Your photos and notes still help: save it, and somebody looks at it.
-result-name = { $name } ({ $scientific }), { $percent } in 100
+result-name = { $name } ({ $scientific }), about { $percent } in 100
 result-scientific = { $scientific }, about { $percent } in 100
 result-for = What speaks for it: { $seen }.
 result-against = What speaks against it: { $seen }.
 result-length = Its length is { $mm } mm, give or take { $plusMinus }.
-result-length-least = Its length is at least { $mm } mm: { $because }.
-because-dry = it was measured dry
-because-aprons = an apron is gone or unsure
-because-both = it was measured dry, and an apron is gone or unsure
+result-length-least = Its length is at least { $mm } mm ({ $because }).
 result-width = Its width is { $mm } mm, give or take { $plusMinus }.
-result-width-least = Its width is at least { $mm } mm.
-result-range-length = { $name }: published { $low } to { $high } mm long, { $fits ->
+result-width-least = Its width is at least { $mm } mm ({ $because }).
+because-dry = measured dry
+because-aprons = an apron is gone or unsure
+because-sides = its side edges are torn off
+result-range-length = Published length { $low } to { $high } mm: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
-result-range-width = { $name }: published { $low } to { $high } mm wide, { $fits ->
+result-range-width = Published width { $low } to { $high } mm: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
-result-settles-character = What would settle it: { $what }
-result-settles-length = What would settle it: the length, soaked, from apron border to apron border.
+result-settles-character = What would settle it: { $what }.
+result-settles-length = What would settle it: the length of the soaked case, from apron border to apron border.
 result-settles-width = What would settle it: the width at the widest place.
+result-settles-photo = What would help most now: good photos of both sides, for the person who checks it.
 result-fact = { $fact } (Source: { $source })
 result-doubt = You were not sure that it is an egg case, so I note that too.
 result-not-final = A person who knows egg cases will look at it. Until then it is a draft.

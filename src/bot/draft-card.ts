@@ -19,11 +19,13 @@ export function draftCard(draft: Draft, {say, number}: {say: Say; number: number
 	};
 }
 
-/** The name as far as it is sure: one name, or the names of the shortlist. */
+/** The name as far as it is sure: one name, or the first of a shortlist and how many more. */
 export function draftName(draft: Draft, say: Say): string {
 	if (draft.kind === 'left-alive') return say.say('draft-live');
 	const names = draft.said.map(taxon => (say.has(`taxon-${taxon}`) ? say.say(`taxon-${taxon}`) : taxon));
-	return names.length === 0 ? say.say('draft-unnamed') : names.join(' / ');
+	const [first, ...others] = names;
+	if (first === undefined) return say.say('draft-unnamed');
+	return others.length === 0 ? first : say.say('draft-shortlist', {name: first, others: others.length});
 }
 
 function placeText({place}: Draft): string {

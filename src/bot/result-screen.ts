@@ -4,69 +4,76 @@ import type {Say} from '../text/text.ts';
 
 /** The lines of a result, each a paragraph. */
 export function resultText(view: ResultView, say: Say): string {
-	const name = (taxon: string) => say.say(`taxon-${taxon}`);
 	const paragraphs = [
 		headline(view, say),
-		...sizeLines(view.length, {say, which: 'length'}),
-		...sizeLines(view.width, {say, which: 'width'}),
-		seenLine(view.seenFor, {say, message: 'result-for'}),
-		seenLine(view.seenAgainst, {say, message: 'result-against'}),
-		settlesLine(view.settles, say),
+		sizeText(view, {say, which: 'length'}),
+		sizeText(view, {say, which: 'width'}),
+		seenText(view.seenFor, {say, message: 'result-for'}),
+		seenText(view.seenAgainst, {say, message: 'result-against'}),
+		settlesText(view.settles, say),
 		view.leaveIt !== undefined && say.has(`leave-${view.leaveIt}`) ? say.say(`leave-${view.leaveIt}`) : '',
-		factLine(view, say),
+		factText(view, say),
 		view.doubt ? say.say('result-doubt') : '',
 		say.say('result-not-final'),
 	];
 	return paragraphs.filter(line => line !== '').join('\n\n');
+}
 
-	function headline({sure, names}: ResultView, words: Say): string {
-		const [best] = names;
-		if (sure === 'unknown' || !best) return words.say('sure-unknown');
-		if (sure === 'shortlist') {
-			const list = names.map(one =>
-				words.say('result-name', {
-					name: name(one.taxon),
-					scientific: one.scientificName,
-					percent: percentText(one.percent),
-				}),
-			);
-			return [words.say('sure-shortlist'), ...list.map(line => `• ${line}`)].join('\n');
-		}
-		const scientific = words.say('result-scientific', {
-			scientific: best.scientificName,
-			percent: percentText(best.percent),
-		});
-		return `${words.say(`sure-${sure}`, {name: name(best.taxon)})}\n${scientific}`;
+function headline(view: ResultView, say: Say): string {
+	const {sure, names} = view;
+	const [best] = names;
+	if (sure === 'unknown' || !best) return say.say('sure-unknown');
+	const values = names.map(one => ({
+		taxon: one.taxon,
+		name: say.say(`taxon-${one.taxon}`),
+		scientific: one.scientificName,
+		// Nothing is ever said to be certain.
+		percent: String(Math.min(99, Math.max(1, one.percent))),
+	}));
+	if (sure === 'shortlist') {
+		const lines = values.map(one =>
+			[say.say('result-name', one), ...rangeTexts(view, {say, taxon: one.taxon})].join('. '),
+		);
+		return [say.say('sure-shortlist'), ...lines.map(line => `• ${line}`)].join('\n');
 	}
+	const [only] = values;
+	return only ? `${say.say(`sure-${sure}`, only)}\n${say.say('result-scientific', only)}` : '';
 }
 
-/** Nothing is ever said to be certain. */
-function percentText(percent: number): string {
-	return String(Math.min(99, Math.max(1, percent)));
-}
-
-function sizeLines(
-	size: SizeView | undefined,
-	{say, which}: {say: Say; which: 'length' | 'width'},
-): readonly string[] {
-	if (!size) return [];
-	const isLeast = size.lowerBound.length > 0;
-	const because = size.lowerBound.length > 1 ? 'both' : (size.lowerBound[0] ?? 'dry');
-	const first = isLeast
-		? say.say(`result-${which}-least`, {mm: size.mm, because: say.say(`because-${because}`)})
-		: say.say(`result-${which}`, {mm: size.mm, plusMinus: size.plusMinusMm});
-	const ranges = size.candidates.map(candidate =>
-		say.say(`result-range-${which}`, {
-			name: say.say(`taxon-${candidate.taxon}`),
-			low: candidate.lowMm,
-			high: candidate.highMm,
-			fits: candidate.fits ? 'yes' : 'no',
+/** The size as it counts and, beside a single name, its published range. */
+function sizeText(view: ResultView, {say, which}: {say: Say; which: 'length' | 'width'}): string {
+	const size: SizeView | undefined = view[which];
+	if (!size) return '';
+	const because = size.lowerBound.map(reason => say.say(`because-${reason}`)).join('; ');
+	const measured =
+		because === ''
+			? say.say(`result-${which}`, {mm: size.mm, plusMinus: size.plusMinusMm})
+			: say.say(`result-${which}-least`, {mm: size.mm, because});
+	const [only] = view.names;
+	if (view.sure === 'shortlist' || !only) return measured;
+	return [
+		measured,
+		...rangeTexts(which === 'length' ? {length: size, width: undefined} : {length: undefined, width: size}, {
+			say,
+			taxon: only.taxon,
 		}),
-	);
-	return [[first, ...ranges.map(line => `• ${line}`)].join('\n')];
+	].join(' ');
 }
 
-function seenLine(
+/** The published ranges of one name against what was measured. */
+function rangeTexts(
+	view: Pick<ResultView, 'length' | 'width'>,
+	{say, taxon}: {say: Say; taxon: string},
+): readonly string[] {
+	return (['length', 'width'] as const).flatMap(which => {
+		const range = view[which]?.candidates.find(candidate => candidate.taxon === taxon);
+		if (!range) return [];
+		const [low, high] = [Math.round(range.lowMm), Math.round(range.highMm)];
+		return [say.say(`result-range-${which}`, {low, high, fits: range.fits ? 'yes' : 'no'})];
+	});
+}
+
+function seenText(
 	seen: readonly {readonly character: string; readonly state: string}[],
 	{say, message}: {say: Say; message: string},
 ): string {
@@ -74,13 +81,13 @@ function seenLine(
 	return say.say(message, {seen: seen.map(one => say.say(`seen-${one.character}-${one.state}`)).join('; ')});
 }
 
-function settlesLine(settles: string | undefined, say: Say): string {
+function settlesText(settles: string | undefined, say: Say): string {
 	if (settles === undefined) return '';
-	if (settles === 'length' || settles === 'width') return say.say(`result-settles-${settles}`);
+	if (['length', 'width', 'photo'].includes(settles)) return say.say(`result-settles-${settles}`);
 	return say.say('result-settles-character', {what: say.say(`name-${settles}`)});
 }
 
-function factLine({fact}: ResultView, say: Say): string {
+function factText({fact}: ResultView, say: Say): string {
 	if (!fact) return '';
 	const source = fact.page === undefined ? fact.citation : `${fact.citation}, p. ${fact.page}`;
 	return say.say('result-fact', {fact: say.say(`fact-${fact.taxon}`), source});

@@ -21,7 +21,9 @@ const shortLabel = 15;
 /** The message of a question. */
 export function askScreen(ask: Ask, shown: Shown): SendCall {
 	const {reader} = shown;
-	const text = ask.result ? resultText(ask.result, reader.say) : lineText(numbered(ask.text, shown), reader, ask.times);
+	const text = ask.result
+		? resultText(ask.result, reader.say)
+		: lineText(numbered(ask.text, shown), reader, ask.times);
 	return {
 		kind: 'send',
 		html: framed([ask.lead ? lineText(ask.lead, reader, ask.times) : '', text], ask, shown),

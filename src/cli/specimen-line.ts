@@ -15,6 +15,8 @@ export type ReadSpecimen = (text: string) => SpecimenRead;
 
 /** Our choice, as for a length that a person types: nothing measured with a ruler in a hand is surer. */
 const uncertaintyMm = 1;
+/** A size without any uncertainty can lie on the border of two bands and in neither. */
+const leastUncertaintyMm = 0.001;
 const measures = ['length', 'width'] as const;
 
 /** Builds the reader of a region; characters may stand under `characters` or beside the sizes. */
@@ -36,7 +38,7 @@ export function specimenReader(region: Region): ReadSpecimen {
 				: {
 						kind: bound ?? (isShort ? 'at-least' : 'exact'),
 						mm,
-						uncertaintyMm: uncertainty ?? uncertaintyMm,
+						uncertaintyMm: Math.max(uncertainty ?? uncertaintyMm, leastUncertaintyMm),
 					};
 		return {
 			kind: 'specimen',

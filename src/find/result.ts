@@ -1,7 +1,7 @@
 /** The result as data: names, how sure, what spoke for and against, and what would settle it. */
 import {type Ranked, type Sureness, spreadOf, stateShare} from '../key/evidence.ts';
 import {cantTell} from '../key/observed.ts';
-import type {Measure, Region} from '../key/region.ts';
+import type {Measure, Region, Taxon} from '../key/region.ts';
 import {lowerBoundOf, narrowedBy} from './facts.ts';
 import type {Flow} from './flow.ts';
 import type {Found} from './key-walk.ts';
@@ -36,7 +36,7 @@ export type ResultView = {
 	readonly seenAgainst: readonly Seen[];
 	readonly length: SizeView | undefined;
 	readonly width: SizeView | undefined;
-	/** A character, `length` or `width` that would tell the first two names apart. */
+	/** What would tell the first two names apart: a character, `length`, `width`, or `photo` when nothing else is left. */
 	readonly settles: string | undefined;
 	readonly fact:
 		| {readonly taxon: string; readonly citation: string; readonly page: string | undefined}
@@ -76,30 +76,34 @@ export function viewResult(flow: Flow, standing: Standing, found: Found): Result
 	};
 }
 
-/** The unseen character that parts the first two names most, or a size not yet known; nothing if none helps. */
+/** What would part the first two names: something not looked at yet, a size not yet exact, else a photo. */
 export function settling(region: Region, found: Found): string | undefined {
 	const [first, second] = found.conclusion.names.map(({taxon}) => region.profiles.taxa[taxon]);
 	if (!first || !second) return undefined;
-	const {seen, length, width} = found.observed;
-	const gaps = Object.entries(region.key.characters)
-		.filter(([id]) => seen[id] === undefined || seen[id] === cantTell)
-		.map(([id, character]) => ({
-			id,
-			gap: character.states.reduce(
-				(sum, state) =>
-					sum +
-					Math.abs(
-						stateShare(region, first, {character: id, state}) -
-							stateShare(region, second, {character: id, state}),
-					) /
-						2,
-				0,
-			),
-		}));
-	if (length?.kind !== 'exact') gaps.push({id: 'length', gap: overlapGap(first.lengthMm, second.lengthMm)});
-	if (width?.kind !== 'exact') gaps.push({id: 'width', gap: overlapGap(first.widthMm, second.widthMm)});
+	const {length, width} = found.observed;
+	const gaps = Object.keys(region.key.characters)
+		.filter(character => isStillOpen(region, found, character))
+		.map(id => ({id, gap: stateGap(region, id, [first, second])}));
+	if (length?.kind === 'at-least')
+		gaps.push({id: 'length', gap: overlapGap(first.lengthMm, second.lengthMm)});
+	if (width === undefined || width.kind === 'at-least') {
+		gaps.push({id: 'width', gap: overlapGap(first.widthMm, second.widthMm)});
+	}
 	const best = gaps.sort((one, other) => other.gap - one.gap)[0];
-	return best && best.gap >= speaksAgainst ? best.id : undefined;
+	return best && best.gap >= speaksAgainst ? best.id : 'photo';
+}
+
+/** Neither looked at nor lost; what could not be told once is not asked for again. */
+function isStillOpen(region: Region, {observed}: Found, character: string): boolean {
+	const needs = region.key.characters[character]?.needs ?? [];
+	return observed.seen[character] === undefined && !needs.some(part => observed.lost.includes(part));
+}
+
+/** From 0 (seen alike in both) to 1 (never alike). */
+function stateGap(region: Region, character: string, [first, second]: readonly [Taxon, Taxon]): number {
+	const states = region.key.characters[character]?.states ?? [];
+	const share = (taxon: Taxon, state: string) => stateShare(region, taxon, {character, state});
+	return states.reduce((sum, state) => sum + Math.abs(share(first, state) - share(second, state)), 0) / 2;
 }
 
 /** From 0 (same middle) towards 1 (far apart for their spreads). */

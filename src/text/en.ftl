@@ -50,7 +50,7 @@ drafts-list = { $count ->
    *[other] You have { $count } saved finds.
 } Press one to see, change or delete it.
 drafts-line = No. { $number }: { $name }, { $date }, { $place }
-drafts-open = No. { $number }: { $name }
+drafts-open = Open no. { $number }
 drafts-older = Older ones
 drafts-newer = Newer ones
 draft-card =
@@ -75,6 +75,10 @@ draft-deleted = Find no. { $number } is deleted, with its photos. If it was pass
 draft-none = no
 draft-live = Live egg case, left in place
 draft-unnamed = Not named yet
+draft-shortlist = { $others ->
+    [one] { $name } or one other
+   *[other] { $name } or { $others } others
+}
 draft-gone = This find is not there any more.
 
 settings = Times are shown for { $zone }. Press your own zone, or write it after the command, such as: /settings Europe/London

@@ -8,7 +8,7 @@ import {forgetMessages} from '../../store/outbox.ts';
 import {forgetReminders} from '../../store/reminders.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere, shelfOf} from '../desk.ts';
-import {draftCard, draftName} from '../draft-card.ts';
+import {draftCard} from '../draft-card.ts';
 import {readTrail, turnFind} from '../find-turn.ts';
 import {withdrawRecord} from '../keep-record.ts';
 
@@ -33,9 +33,9 @@ export async function listDrafts(desk: Desk, before: number | undefined): Promis
 	const drafts = await draftsOf(desk.tx, {person: desk.person.id, limit: perPage + 1, after}, draftSchema);
 	const page = drafts.slice(0, perPage);
 	const lines = page.map(({find, body}) => say.say('drafts-line', draftCard(body, {say, number: find})));
-	const open = page.map(({find, body}) => [
+	const open = page.map(({find}) => [
 		{
-			text: say.say('drafts-open', {number: String(find), name: draftName(body, say)}),
+			text: say.say('drafts-open', {number: String(find)}),
 			data: packButton({kind: 'draft', find, act: 'open'}),
 		},
 	]);
