@@ -15,7 +15,7 @@ export const nameHelp = `npm run key -- name <region> [--json] [--all]
 Reads specimens from standard input, one JSON object a line, and answers each with one line:
 
   {"length": 66, "lengthUncertainty": 1, "width": 48, "bound": "exact", "lost": ["horns"],
-   "characters": {"outline": "broad", "keel": "blade"}}
+   "characters": {"<character>": "<state>", "<another>": "cant-tell"}}
 
 Sizes are in millimetres and may be left out; without an uncertainty it is 1 mm. "bound" is "exact"
 or "at-least" and holds for both sizes; without it a length counts as "at-least" when "aprons" are
