@@ -1,0 +1,63 @@
+/** `npm run bench`: how long one update takes, and what else people and keepers wait for. */
+import {mkdtempSync, rmSync} from 'node:fs';
+import {cpus, loadavg, tmpdir} from 'node:os';
+import {join} from 'node:path';
+import {readFlow} from '../../src/find/flow.ts';
+import {projectRoot} from '../../src/settings.ts';
+import {openStore} from '../../src/store/open.ts';
+import {beginWalkers} from './conversation.ts';
+import {fillStore} from './filled-store.ts';
+import {measureNaming} from './naming.ts';
+import {measureReplay, trailOf} from './replay.ts';
+import {measureStart} from './start-up.ts';
+import {inMs, median, percentile, sayTable} from './table.ts';
+
+const findsBefore = 10_000;
+const leastUpdates = 2000;
+const warmingWalks = 10;
+/** A person with one bar of signal waits for the network, not for us. */
+const mostMedianMs = 5;
+
+const folder = mkdtempSync(join(tmpdir(), 'pursekey-bench-'));
+try {
+	process.exitCode = await bench();
+} finally {
+	rmSync(folder, {recursive: true, force: true});
+}
+
+async function bench(): Promise<number> {
+	const flow = readFlow(join(projectRoot(), 'flows'), 'british-isles');
+	const file = join(folder, 'pursekey.db');
+	const db = await openStore(file);
+	await fillStore(db, {finds: findsBefore, trail: trailOf(flow, 18)});
+	const walkers = await beginWalkers(db);
+	for (let walk = 0; walk < warmingWalks; walk += 1) await walkers.walk();
+	walkers.forgetTimes();
+	while (walkers.times().length < leastUpdates) await walkers.walk();
+	const times = walkers.times();
+	const kept = await walkers.check();
+	await db.destroy();
+	sayMachine();
+	const all = times.map(({ms}) => ms);
+	const kinds = [...new Set(times.map(({kind}) => kind))];
+	sayTable(`${all.length} updates beside ${findsBefore} finds, ${kept} drafts kept`, [
+		['', 'median', '95 in 100'],
+		...['any', ...kinds].map(kind => {
+			const ofKind = kind === 'any' ? all : times.filter(time => time.kind === kind).map(({ms}) => ms);
+			return [kind, inMs(median(ofKind)), inMs(percentile(ofKind, 0.95))];
+		}),
+	]);
+	sayTable('replay of a trail', measureReplay(flow));
+	sayTable('start-up to ready, beside the same database', await measureStart(folder));
+	sayTable('npm run key -- name', measureNaming(flow.region));
+	if (median(all) <= mostMedianMs) return 0;
+	process.stdout.write(`\nExpected a median of at most ${mostMedianMs} ms for one update.\n`);
+	return 1;
+}
+
+/** Numbers mean little without the machine, and nothing beside other work. */
+function sayMachine(): void {
+	const [first] = cpus();
+	const load = loadavg()[0]?.toFixed(1);
+	process.stdout.write(`Node ${process.version}, ${cpus().length} cores (${first?.model}), load ${load}\n`);
+}
