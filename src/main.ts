@@ -26,24 +26,24 @@ async function run(settings: Settings): Promise<void> {
 			: `pursekey is ready. Open its chat room in a browser: ${program.roomUrl}\nStop it with Ctrl+C.\n`,
 	);
 	let isStopping = false;
-	const stop = () => {
+	const stop = (exitCode: 0 | 1) => {
 		if (isStopping) return;
 		isStopping = true;
 		// A hanging connection may not keep the process alive for ever.
 		setTimeout(() => process.exit(1), stopPatienceMs).unref();
 		program.stop().then(
-			() => process.exit(0),
+			() => process.exit(exitCode),
 			error => {
 				log({level: 'error', what: 'stop', error: String(error)});
 				process.exit(1);
 			},
 		);
 	};
-	process.on('SIGTERM', stop);
-	process.on('SIGINT', stop);
+	process.on('SIGTERM', () => stop(0));
+	process.on('SIGINT', () => stop(0));
 	program.ended.catch(error => {
 		process.stderr.write(`Listening ended: ${String(error)}\n`);
-		stop();
+		stop(1);
 	});
 }
 

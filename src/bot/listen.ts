@@ -24,8 +24,9 @@ async function poll(bot: Bot<Ctx>): Promise<Listening> {
 	return {
 		ended,
 		stop: async () => {
-			await bot.stop();
-			await ended;
+			// A platform out of reach is no reason to stop half-way: what it sends again, the inbox drops.
+			await bot.stop().catch(() => undefined);
+			await ended.catch(() => undefined);
 		},
 	};
 }

@@ -1,0 +1,144 @@
+import {mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
+import {tmpdir} from 'node:os';
+import {join} from 'node:path';
+import {beforeAll, expect, onTestFinished, test} from 'vitest';
+import {z} from 'zod';
+import {startRoom} from '../src/room/server.ts';
+import {projectRoot} from '../src/settings.ts';
+import {buildProgram, copyProgram, runProgram} from './support/process.ts';
+
+let built = '';
+
+beforeAll(async () => {
+	built = await buildProgram();
+}, 180_000);
+
+const patience = 120_000;
+
+function newFolder(): string {
+	const folder = mkdtempSync(join(tmpdir(), 'start-'));
+	onTestFinished(() => rmSync(folder, {recursive: true, force: true}));
+	return folder;
+}
+
+test(
+	'without a token the start prints the address of a chat room on this machine alone',
+	async () => {
+		const running = runProgram(built, {DATA_DIR: newFolder(), ROOM_PORT: '0'});
+		await running.ready;
+		const [, address] = /in a browser: (http:\/\/127\.0\.0\.1:\d+)\n/.exec(running.stdout()) ?? [];
+		expect(address).toBeDefined();
+		const page = await fetch(address ?? '');
+		expect(page.status).toBe(200);
+		expect(await page.text()).toContain('<main');
+		expect(await running.end('SIGTERM')).toEqual({code: 0, signal: null});
+	},
+	patience,
+);
+
+test('npm start builds and then runs the very file that these tests run', () => {
+	const file = readFileSync(join(projectRoot(), 'package.json'), 'utf8');
+	const {scripts} = z.object({scripts: z.object({start: z.string()})}).parse(JSON.parse(file));
+	expect(scripts.start).toMatch(/ && node dist\/src\/main\.js$/);
+});
+
+test.each(['SIGTERM', 'SIGINT'] as const)(
+	'%s ends the program within two seconds, cleanly, and nothing is left half done',
+	async signal => {
+		const folder = newFolder();
+		const clock = {now: Date.now, forward: () => undefined};
+		const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
+		onTestFinished(room.stop);
+		const running = runProgram(built, {BOT_TOKEN: room.token, BOT_API_ROOT: room.url, DATA_DIR: folder});
+		await running.ready;
+		const ada = room.person('Ada');
+		ada.sends('/start');
+		await room.idle();
+		const beganAt = performance.now();
+		expect(await running.end(signal)).toEqual({code: 0, signal: null});
+		expect(performance.now() - beganAt).toBeLessThan(2000);
+		expect(room.messages(ada.id).filter(({from}) => from === 'bot')).toHaveLength(1);
+	},
+	patience,
+);
+
+test(
+	'a platform that cannot be reached any more does not keep the program from ending cleanly',
+	async () => {
+		const folder = newFolder();
+		const clock = {now: Date.now, forward: () => undefined};
+		const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
+		const running = runProgram(built, {BOT_TOKEN: room.token, BOT_API_ROOT: room.url, DATA_DIR: folder});
+		await running.ready;
+		await room.stop();
+		expect(await running.end('SIGTERM')).toEqual({code: 0, signal: null});
+	},
+	patience,
+);
+
+test(
+	'a second program that fetches updates with the same token makes the first end with code 1',
+	async () => {
+		const folder = newFolder();
+		const clock = {now: Date.now, forward: () => undefined};
+		const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
+		onTestFinished(room.stop);
+		const running = runProgram(built, {BOT_TOKEN: room.token, BOT_API_ROOT: room.url, DATA_DIR: folder});
+		await running.ready;
+		while (!room.calls().some(({method}) => method === 'getUpdates')) await room.nextChange();
+		await fetch(`${room.url}/bot${room.token}/getUpdates`);
+		expect(await running.ended).toEqual({code: 1, signal: null});
+		expect(running.stderr()).toContain('only one bot instance');
+	},
+	patience,
+);
+
+test(
+	'settings that do not fit end the start with code 2 and one line each',
+	async () => {
+		const running = runProgram(built, {
+			DATA_DIR: newFolder(),
+			BOT_TOKEN: 'not-a-token',
+			TZ_NAME: 'Europe/Atlantis',
+			ROOM_PORT: '70000',
+		});
+		expect(await running.ended).toEqual({code: 2, signal: null});
+		expect(running.stdout()).toBe('');
+		const lines = running.stderr().trimEnd().split('\n');
+		expect(lines.map(line => line.split(':')[0])).toEqual(['BOT_TOKEN', 'TZ_NAME', 'ROOM_PORT']);
+		expect(running.stderr()).not.toContain('not-a-token');
+	},
+	patience,
+);
+
+test(
+	'a region that does not exist ends the start and names those that do',
+	async () => {
+		const running = runProgram(built, {DATA_DIR: newFolder(), REGION: 'atlantis'});
+		expect(await running.ended).toEqual({code: 2, signal: null});
+		expect(running.stderr()).toMatch(/^REGION: expected one of .*british-isles.*; got "atlantis"\n$/);
+	},
+	patience,
+);
+
+test(
+	'a fault in a region folder ends the start with its file and line',
+	async () => {
+		const copy = copyProgram(built);
+		const key = join(copy, 'flows', 'british-isles', 'key.yaml');
+		const lines = readFileSync(key, 'utf8').split('\n');
+		const at = lines.findIndex(line => /leads: [a-z-]+/.test(line));
+		writeFileSync(
+			key,
+			lines
+				.map((line, index) => (index === at ? line.replace(/leads: [a-z-]+/, 'leads: nowhere-at-all') : line))
+				.join('\n'),
+		);
+		const running = runProgram(copy, {DATA_DIR: newFolder()});
+		expect(await running.ended).toEqual({code: 2, signal: null});
+		expect(running.stdout()).toBe('');
+		expect(running.stderr()).toContain(`british-isles/key.yaml:${at + 1}: `);
+		expect(running.stderr()).toContain('nowhere-at-all');
+	},
+	patience,
+);
