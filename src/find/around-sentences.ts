@@ -36,7 +36,7 @@ const dateWhys: Readonly<Record<Why<DateRead>, true>> = {'not-a-date': true, fut
 export const sharedSentences: readonly Needed[] = [
 	...labels('option-back', 'option-why', 'option-cant-tell'),
 	...plain('question-correct', 'question-note', 'name-note', 'help-note', 'help-buttons', 'help-pin-later'),
-	...plain('chosen-text', 'said-moved-on', 'said-mended', 'said-photo-added'),
+	...plain('chosen-text', 'said-moved-on', 'said-mended', 'said-nothing-kept', 'said-photo-added'),
 ];
 
 /** Every sentence that a step is asked, explained, answered and corrected with. */

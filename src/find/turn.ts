@@ -148,13 +148,19 @@ function moveTo(flow: Flow, {find, before, trail, chosen}: Move): Turn {
 	const after = standAt(flow, trail);
 	// Buttons carry the turn, so this closes every keyboard sent before.
 	const turn = find.turn + 1;
-	const isMended = before.isReopened && outcomeOf(after) === 'kept';
-	const ask = askAgain(flow, after, isMended ? {message: 'said-mended'} : undefined);
+	const ask = askAgain(flow, after, becameOf(before, after));
 	const isSameMessage = after.at.id === before.at.id && ask.kind === 'parts';
 	const shown: readonly Effect[] = isSameMessage
 		? [{kind: 'refresh', ask, turn, of: find.turn}]
 		: [...(chosen ? [{kind: 'close', turn: find.turn, chosen} as const] : []), {kind: 'ask', ask, turn}];
 	return {trail, turn, standing: after, effects: [...consequences(before, after), ...shown]};
+}
+
+/** Said above the next question: what became of the answer, where that is not plain. */
+function becameOf(before: Standing, after: Standing): Line | undefined {
+	const outcome = outcomeOf(after);
+	if (outcome === 'kept' && before.isReopened) return {message: 'said-mended'};
+	return outcome === 'not-a-case' ? {message: 'said-nothing-kept'} : undefined;
 }
 
 /** What has to happen because the find stands elsewhere now. */

@@ -8,13 +8,12 @@ import {standAt} from '../../src/find/stand.ts';
 import {trailSchema} from '../../src/find/trail.ts';
 import {type Program, startProgram} from '../../src/program.ts';
 import {groups} from '../../src/room/people.ts';
-import {type Room, type RoomMessage, startRoom} from '../../src/room/server.ts';
+import {type Room, startRoom} from '../../src/room/server.ts';
 import {projectRoot, readSettings} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
 import type {Db} from '../../src/store/schema.ts';
-
-/** How a journey is made harder. */
-export type Mode = 'plain' | 'delivered twice' | 'restarted after each update' | 'two at once in a group';
+import {type Actor, actorIn, type Mode, type World} from './actor.ts';
+import {stumbling, welcome} from './ben.ts';
 
 const everyMode: readonly Mode[] = [
 	'plain',
@@ -22,34 +21,47 @@ const everyMode: readonly Mode[] = [
 	'restarted after each update',
 	'two at once in a group',
 ];
-const begunAt = Date.UTC(2026, 4, 2, 9, 30);
+const usuallyBegunAt = Date.UTC(2026, 4, 2, 9, 30);
+
+/** Which harder ways a journey takes, when it begins (UTC ms), and under which settings. */
+export type Conditions = Omit<JourneyOptions, 'mode'> & {readonly modes?: readonly Mode[]};
 
 /** A test of a whole conversation, run plainly and in the harder ways. */
 export function journeyTest(
 	name: string,
 	walk: (journey: Journey) => Promise<void>,
-	modes: readonly Mode[] = everyMode,
+	how: readonly Mode[] | Conditions = {},
 ): void {
+	const {modes = everyMode, ...options}: Conditions = isModes(how) ? {modes: how} : how;
 	for (const mode of modes) {
 		test(`${name} (${mode})`, async () => {
-			const journey = await beginJourney({mode});
+			const journey = await beginJourney({mode, ...options});
 			await walk(journey).catch(error => {
-				throw journey.errors.length > 0 ? new Error(`In the log: ${JSON.stringify(journey.errors[0])}`, {cause: error}) : error;
+				throw journey.errors.length > 0
+					? new Error(`In the log: ${JSON.stringify(journey.errors[0])}`, {cause: error})
+					: error;
 			});
 			journey.check();
 		}, 60_000);
 	}
 }
 
-export type JourneyOptions = {readonly mode?: Mode; readonly environment?: Readonly<Record<string, string>>};
+export type JourneyOptions = {
+	readonly mode?: Mode;
+	readonly environment?: Readonly<Record<string, string>>;
+	readonly begunAt?: number;
+};
 
 export type Journey = Awaited<ReturnType<typeof beginJourney>>;
-export type Actor = ReturnType<typeof actorIn>;
 
 /** Starts a room and the program; everything ends with the test. */
-export async function beginJourney({mode = 'plain', environment = {}}: JourneyOptions = {}) {
+export async function beginJourney({
+	mode = 'plain',
+	environment = {},
+	begunAt = usuallyBegunAt,
+}: JourneyOptions = {}) {
 	const folder = mkdtempSync(join(tmpdir(), 'journey-'));
-	const clock = stillClock();
+	const clock = stillClock(begunAt);
 	const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
 	room.deliverTwice(mode === 'delivered twice');
 	const settings = readSettings({
@@ -69,13 +81,17 @@ export async function beginJourney({mode = 'plain', environment = {}}: JourneyOp
 		await room.stop();
 		rmSync(folder, {recursive: true, force: true});
 	});
-	const restart = async () => {
+	/** The program is away for so long, and comes back. */
+	const away = async (ms: number) => {
 		await running.program.stop();
+		clock.forward(ms);
 		running.program = await open();
 	};
+	const restart = () => away(0);
 	const world: World = {mode, room, clock, db, restart, settle: () => settle({room, db, clock})};
 	const ben = mode === 'two at once in a group' ? actorIn(world, 'Ben', groups[0].id) : undefined;
-	const ada = actorIn(world, 'Ada', ben ? groups[0].id : undefined, ben && (() => stumble(ben)));
+	const ada = actorIn(world, 'Ada', ben ? groups[0].id : undefined, ben && stumbling(ben));
+	if (ben) await welcome(actorIn(world, 'Ben'));
 	return {
 		...world,
 		ada,
@@ -86,6 +102,11 @@ export async function beginJourney({mode = 'plain', environment = {}}: JourneyOp
 		person: (name: string, chat?: number) => actorIn(world, name, chat),
 		forward: async (ms: number) => {
 			clock.forward(ms);
+			await settle({room, db, clock});
+		},
+		/** The program is down for so long, and settles once it is back. */
+		away: async (ms: number) => {
+			await away(ms);
 			await settle({room, db, clock});
 		},
 		/** Nothing went wrong behind the scenes. */
@@ -106,104 +127,14 @@ export async function newestFind(db: Db, platformId: number) {
 		.orderBy('find.id', 'desc')
 		.executeTakeFirstOrThrow();
 	const trail = trailSchema.parse(JSON.parse(row.trail));
-	const flow = readFlow(join(projectRoot(), 'flows'), 'british-isles');
-	return {...row, trail, standing: standAt(flow, trail)};
+	return {...row, trail, standing: standAt(britishIsles(), trail)};
 }
 
-type World = {
-	readonly mode: Mode;
-	readonly room: Room;
-	readonly clock: ReturnType<typeof stillClock>;
-	readonly db: Db;
-	readonly restart: () => Promise<void>;
-	readonly settle: () => Promise<void>;
-};
+let readOnce: ReturnType<typeof readFlow> | undefined;
 
-/** A person who writes, presses and sends, and looks at what came back. */
-function actorIn(world: World, name: string, group?: number, meanwhile?: () => Promise<void>) {
-	const {room} = world;
-	const person = room.person(name);
-	const chat = group ?? person.id;
-	const heard = () =>
-		room.messages(chat).filter(message => message.from === 'bot' && isFor(message, name, group));
-	const last = (): RoomMessage => {
-		const message = heard().at(-1);
-		if (!message) throw new Error(`Expected a message of the bot for ${name}; there is none`);
-		return message;
-	};
-	// In a group only a reply to the bot's message reaches it.
-	const replying = () => (group === undefined ? {} : {chat: group, replyTo: last().id});
-	const done = async () => {
-		await world.settle();
-		if (world.mode === 'restarted after each update') {
-			await world.restart();
-			await world.settle();
-		}
-		await meanwhile?.();
-	};
-	const deed = async (act: () => unknown) => {
-		act();
-		await done();
-	};
-	return {
-		id: person.id,
-		chat,
-		room: person,
-		get sees(): RoomMessage {
-			return last();
-		},
-		get all(): readonly RoomMessage[] {
-			return heard();
-		},
-		labels: () =>
-			last()
-				.buttons.flat()
-				.map(button => button.text),
-		sends: (text: string) =>
-			deed(() => person.sends(text, text.startsWith('/') ? {chat} : {chat, ...replying()})),
-		photo: (bytes: Uint8Array, options: {asFile?: boolean; fileName?: string; mimeType?: string} = {}) =>
-			deed(() => person.photo(bytes, {chat, ...replying(), ...options})),
-		album: (photos: readonly Uint8Array[]) => deed(() => person.album(photos, {chat, ...replying()})),
-		location: (latitude: number, longitude: number, accuracyM?: number) =>
-			deed(() =>
-				person.location(latitude, longitude, {
-					chat,
-					...replying(),
-					...(accuracyM === undefined ? {} : {accuracyM}),
-				}),
-			),
-		deed,
-		/** Presses the button with this label on the last message, or on an older one. */
-		presses: (label: string, {on = last()}: {on?: RoomMessage} = {}) => {
-			const button = on.buttons.flat().find(({text}) => text === label || text.startsWith(`${label} `));
-			if (!button) {
-				const labels = on.buttons.flat().map(({text}) => text);
-				throw new Error(
-					`Expected a button "${label}" under "${on.text.slice(0, 80)}"; it has ${labels.join(' | ')}`,
-				);
-			}
-			return deed(() => person.presses(button.data, {chat, messageId: on.id}));
-		},
-	};
-}
-
-/** In a group every question begins with the name of whom it is for. */
-function isFor(message: RoomMessage, name: string, group: number | undefined): boolean {
-	return (
-		group === undefined ||
-		message.text.startsWith(`${name}:`) ||
-		message.text.startsWith('Finder of') ||
-		!/^(?:Ada|Ben):/.test(message.text)
-	);
-}
-
-/** Ben has a find of his own and answers it while Ada goes on. */
-async function stumble(ben: {
-	labels: () => readonly string[];
-	room: {sends: (text: string, options: {chat: number}) => unknown};
-	chat: number;
-}): Promise<void> {
-	ben.room.sends('/find', {chat: ben.chat});
+function britishIsles(): ReturnType<typeof readFlow> {
+	readOnce ??= readFlow(join(projectRoot(), 'flows'), 'british-isles');
+	return readOnce;
 }
 
 async function settle({
@@ -240,12 +171,16 @@ async function settle({
 	}
 }
 
+function isModes(how: readonly Mode[] | Conditions): how is readonly Mode[] {
+	return Array.isArray(how);
+}
+
 function isError(line: Readonly<Record<string, unknown>>): boolean {
 	const {level} = line;
 	return level === 'error';
 }
 
-function stillClock() {
+function stillClock(begunAt: number) {
 	let now = begunAt;
 	return {
 		now: () => now,
@@ -255,4 +190,4 @@ function stillClock() {
 	};
 }
 
-export type {Program};
+export type {Actor, Mode, Program};
