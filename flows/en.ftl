@@ -7,12 +7,20 @@ option-back = Back
 option-why = Why?
 option-correct = Change an answer
 
+## What the shared drawings show
+
+picture-parts = The drawing shows a case of a skate or ray with its horns, aprons, keel and capsule, and a slim case of a catshark with its tendrils.
+picture-photo = The drawing shows a case twice, from the top and from the underside, with a coin or ruler beside it.
+picture-soak = The drawing shows a case in a bowl of tap water.
+picture-aprons = The drawing shows three cases: one with both aprons, one with one apron torn off, one without aprons.
+picture-measure = The drawing shows a ruler beside a case, from the border of one apron to the border of the other. The horns are crossed out.
+
 ## Is it an egg case?
 
 question-egg-case = Look at what you found. Is it a leathery pouch, flat or puffed up, with four corners that end in horns (stiff points) or curly strings? Some of them may have snapped off.
 option-egg-case-yes = Yes, like that
 option-egg-case-no = No
-why-egg-case = Sharks, skates and rays lay their eggs in tough cases. Each has four corners with horns or strings. When the young one has hatched, the empty case washes up on the beach. The picture shows the parts.
+why-egg-case = Sharks, skates and rays lay their eggs in tough cases. Each has four corners with horns or strings. When the young one has hatched, the empty case washes up on the beach.
 name-egg-case = Egg case or not
 
 question-tell-apart = Squeeze it gently and look at the cut or broken edge. What is it like?
@@ -38,6 +46,7 @@ question-plastic = That sounds like something made by people. Take it to a bin i
 question-other = Then I cannot say what it is. It may be a sponge, horn wrack, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
 option-end-fresh = Look at another find
 option-end-another = One more of this walk
+option-end-another-bowl = One more of this bowl
 said-nothing-kept = Nothing was stored.
 
 ## Alive?

@@ -40,10 +40,15 @@ export function whyScreen(ask: Ask, shown: Shown & {readonly pictureFolder: stri
 		: {};
 	return {
 		kind: 'send',
-		html: framed([why], ask, shown),
+		html: framed([why, pictureWords(ask, reader)], ask, shown),
 		keyboard: keyboardOf(ask, shown, 'explained'),
 		...picture,
 	};
+}
+
+/** What the drawing shows, for those who do not see it. */
+function pictureWords(ask: Ask, {say}: Reader): string {
+	return ask.picture ? say.say(`picture-${ask.picture.name.replace(/\.svg$/, '')}`) : '';
 }
 
 /** The rows of buttons under a question. */

@@ -44,7 +44,7 @@ export function askAt(flow: Flow, standing: Standing): Ask {
 		case 'look':
 			return askLook(flow, at.id, standing);
 		case 'width':
-			return {...askSize(standing, 'width'), picture: {name: 'measure', isShared: true}};
+			return {...askSize(standing, 'width'), picture: {name: 'measure.svg', isShared: true}};
 		case 'note':
 			return {
 				kind: 'note',
@@ -190,11 +190,12 @@ function askSize(standing: Standing, question: string): Ask {
 }
 
 function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {
-	const another = standing.facts.place === undefined ? [] : ['another'];
-	const ids = outcome === 'kept' ? [...another, 'fresh'] : ['fresh'];
+	const {bowl, place} = standing.facts;
+	const another = {id: 'another', label: {message: bowl ? 'option-end-another-bowl' : 'option-end-another'}};
+	const fresh = {id: 'fresh', label: {message: 'option-end-fresh'}};
 	return {
 		...ask,
-		options: ids.map(option => ({id: option, label: {message: `option-end-${option}`}})),
+		options: outcome === 'kept' && place ? [another, fresh] : [fresh],
 		canBack: outcome !== 'kept' && standing.hasPast,
 	};
 }

@@ -105,7 +105,8 @@ function sizeLikelihood(measure: Measure, sized: Sized | undefined): number {
 
 function flatLikelihood([low, high]: readonly [number, number], sized: Sized | undefined): number {
 	if (!sized || sized.kind === 'unknown') return 1;
-	if (sized.kind === 'at-least') return Math.max(0, (high - sized.mm) / (high - low));
+	// Beyond the largest possible size there is still something else, if hardly.
+	if (sized.kind === 'at-least') return Math.max(1e-6, (high - sized.mm) / (high - low));
 	return 1 / (high - low);
 }
 

@@ -155,7 +155,9 @@ function measureState(question: Extract<Question, {measure: string}>) {
 		if (!sized) return [];
 		const [low, high] = intervalOf(sized);
 		return bands.filter(
-			band => high > (band.fromMm ?? 0) && low < (band.belowMm ?? Number.POSITIVE_INFINITY),
+			band =>
+				(high > (band.fromMm ?? 0) || low >= (band.fromMm ?? 0)) &&
+				low < (band.belowMm ?? Number.POSITIVE_INFINITY),
 		);
 	};
 	return {

@@ -62,6 +62,7 @@ const textFile = `region-name = Testland
 region-safety = Take care.
 region-emergency = Call for help.
 region-tides = Look at the tables.
+name-spots = Spots
 question-spots = Are there many spots?
 option-spots-many = Many
 option-spots-few = Few
@@ -69,6 +70,7 @@ seen-spots-many = many spots
 seen-spots-few = few spots
 why-spots = Spots differ.
 picture-spots = Two cases.
+name-rim = Rim
 question-rim = Is the rim sharp?
 option-rim-sharp = Sharp
 option-rim-dull = Dull

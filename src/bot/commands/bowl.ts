@@ -27,5 +27,17 @@ export async function showBowl({desk}: Ctx): Promise<void> {
 			data: packButton({kind: 'resume', find: row.id}),
 		},
 	]);
-	return sayHere(desk, [say.say('bowl-list'), ...lines.map(line => `• ${line}`)].join('\n'), open);
+	const newest = rows.at(-1);
+	const another = newest
+		? [
+				{
+					text: say.say('bowl-another'),
+					data: packButton({kind: 'find', find: newest.id, turn: newest.turn, option: 'another'}),
+				},
+			]
+		: [];
+	return sayHere(desk, [say.say('bowl-list'), ...lines.map(line => `• ${line}`)].join('\n'), [
+		...open,
+		another,
+	]);
 }
