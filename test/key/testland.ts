@@ -62,7 +62,6 @@ const textFile = `region-name = Testland
 region-safety = Take care.
 region-emergency = Call for help.
 region-tides = Look at the tables.
-name-spots = Spots
 question-spots = Are there many spots?
 option-spots-many = Many
 option-spots-few = Few
@@ -70,7 +69,6 @@ seen-spots-many = many spots
 seen-spots-few = few spots
 why-spots = Spots differ.
 picture-spots = Two cases.
-name-rim = Rim
 question-rim = Is the rim sharp?
 option-rim-sharp = Sharp
 option-rim-dull = Dull
@@ -82,6 +80,8 @@ fact-testa-minor = It is small.
 taxon-testa-major = Large tester
 fact-testa-major = It is large.
 leave-testa-major = Leave it there.
+name-spots = Spots
+name-rim = Rim
 `;
 
 const files = {'key.yaml': keyFile, 'profiles.yaml': profilesFile, 'en.ftl': textFile};
