@@ -87,6 +87,7 @@ option-here = Send where I am now
 why-where = Which kinds live nearby differs from coast to coast, and a record without a place is of little use. The place is used for the record alone. You can change or delete it later.
 name-where = Place
 ask-position = Press the button below this chat to send where you are now. You can also share a pin, or write the place.
+ask-position-group = Please reply to this message with your position: the paper clip, then the place.
 option-send-position = Send my position
 help-place-odd-digits = “{ $heard }” looks like a grid reference, but it has an odd number of digits. It needs as many digits for east as for north, such as SW 465 304.
 help-place-uneven-digits = “{ $heard }” looks like a grid reference, but the two numbers are not equally long. Write them alike, such as SW 465 304.

@@ -145,7 +145,7 @@ async function askPosition(desk: Desk, row: FindRow): Promise<void> {
 		desk,
 		{
 			kind: 'send',
-			html: escaped(say.say(isPrivate ? 'ask-position' : 'question-where')),
+			html: escaped(say.say(isPrivate ? 'ask-position' : 'ask-position-group')),
 			keyboard: [],
 			...(isPrivate ? {positionButton: say.say('option-send-position')} : {forceReply: true}),
 		},

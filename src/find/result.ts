@@ -70,7 +70,7 @@ export function viewResult(flow: Flow, standing: Standing, found: Found): Result
 		length: viewSize(region, standing, found, 'length'),
 		width: viewSize(region, standing, found, 'width'),
 		settles: conclusion.sure === 'shortlist' ? settling(region, found) : undefined,
-		fact: best === undefined || conclusion.sure === 'shortlist' ? undefined : factOf(region, best),
+		fact: best === undefined ? undefined : factOf(region, best),
 		leaveIt: conclusion.names.find(({taxon: id}) => region.profiles.taxa[id]?.leaveIt)?.taxon,
 		doubt: standing.facts.doubt,
 	};

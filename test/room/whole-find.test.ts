@@ -42,7 +42,7 @@ test('a whole find is done on the page, with a photo, a place and a soak of two 
 }, async () => {
 	const url = await startAlone();
 	const {page, complaints} = await openPage(await openBrowser(), `${url}/#Ada`);
-	await say(page, '/start');
+	await press(page, 'Begin');
 	await press(page, 'I have read this, begin');
 	await press(page, 'Yes, like that');
 	await press(page, 'No, empty and light');

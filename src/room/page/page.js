@@ -18,6 +18,10 @@ window.addEventListener('hashchange', () => location.reload());
 byId('leave').addEventListener('click', () => {
 	location.hash = '';
 });
+byId('begin').addEventListener('click', () => {
+	byId('text').focus({preventScroll: true});
+	void act('text', {text: '/start'});
+});
 document.addEventListener('chat-chosen', event => chooseChat(event.detail));
 document.querySelector('.skip').addEventListener('click', event => {
 	// The address holds the person's name, so a jump must not change it.
@@ -118,6 +122,7 @@ function drawAround() {
 	byId('chat-title').textContent =
 		chat === undefined || chat.id > 0 ? `${state.room.botName ?? 'Pursekey'} in private` : chat.title;
 	byId('chat-note').textContent = note(chat);
+	byId('begin').hidden = chat === undefined || chat.id < 0 || state.room.started || state.room.blocked;
 	drawChats();
 	drawWriting();
 	drawTrial();
@@ -129,7 +134,7 @@ function note(chat) {
 	if (chat.id < 0)
 		return 'Everyone in the room reads along. The bot hears commands and replies to its own messages.';
 	if (state.room.blocked) return 'You have blocked the bot. Unblock it under Try it out to write again.';
-	return state.room.started ? 'Only you and the bot.' : 'Only you and the bot. Send /start to begin.';
+	return state.room.started ? 'Only you and the bot.' : 'Only you and the bot. Press Begin, or write /start.';
 }
 
 function drawChats() {
