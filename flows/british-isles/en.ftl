@@ -5,11 +5,11 @@ region-name = British Isles
 # Reserves and signs: common practice. Protected ground: Scottish Government, Red Rocks and
 # Longay Marine Protected Area, permanent since 9 February 2023. Not taking cases from the
 # sea bed: common practice.
-region-safety = Some beaches and nature reserves have their own rules about taking things home. Read the signs, and if you are not sure, take a photo only. Cases on the sea bed stay there: off the west of Scotland, a place where flapper skates lay has been protected since 2023.
+region-safety = Some beaches and reserves have their own rules about taking things home: read the signs, and when in doubt only take a photo. Cases on the sea bed stay there; off the west of Scotland a place where flapper skates lay has been protected since 2023.
 # common practice
 region-emergency = If someone is in danger, call 999 or 112 and ask for the coastguard.
 # common practice
-region-tides = Look up the tide before you go, in the official tables of the national hydrographic or marine office. We do not work out tides ourselves.
+region-tides = Tide times: use the official tables of the national hydrographic or marine office. I do not work out tides.
 
 ## outline
 

@@ -86,7 +86,7 @@ function numbered(line: Line, {find}: Shown): Line {
 function framed(paragraphs: readonly string[], ask: Ask, {groupName, reader}: Shown): string {
 	const isWritten = ask.takes !== undefined && groupName !== undefined;
 	const head = groupName === undefined ? '' : reader.say.say('find-of', {name: groupName});
-	const foot = isWritten ? reader.say.say('in-group-reply', {name: groupName}) : '';
+	const foot = isWritten ? reader.say.say('in-group-reply') : '';
 	return [head, ...paragraphs, foot]
 		.filter(line => line !== '')
 		.map(escaped)

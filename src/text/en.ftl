@@ -1,17 +1,17 @@
 # Sentences of the program itself, in English: greetings, commands, and what to do when something went wrong.
 
-welcome = Hello. I help you find out which shark, skate or ray laid an egg case (a “mermaid's purse”) that you found on a beach, and I keep a record of it for science.
-safety = First, a word on safety.
-    • Tide: look up the times of low and high water, go out while it falls and be back before it rises.
-    • Cliffs and waves: stay away from the foot of cliffs and from breaking waves. Soft mud can hold you.
-    • Sharp and strange things: glass, hooks, needles, metal, flares. Do not touch, tell the coastguard or the council.
+welcome = Hello. I help you find out which shark, skate or ray laid the egg case (“mermaid's purse”) that you found on a beach.
+safety = First, stay safe:
+    • Tide: look up low water, go out while the sea falls, be back before it rises.
+    • Stay away from cliff edges and the foot of cliffs, from breaking waves and soft mud.
+    • Leave glass, hooks, needles, metal and flares alone, and tell the coastguard or the council.
     • Children go with an adult.
-    • Wash your hands after touching things of the beach, and before eating.
+    • Wash your hands afterwards and before you eat.
     • Live egg cases, and those tied to weed or rock, stay in the sea.
 safety-places = { $rules }
     { $tides }
     { $emergency }
-privacy-short = I store your answers, your photos without hidden data, and the place, for the record and for nothing else. Please send me no names of children. You can change or delete each find with /drafts.
+privacy-short = I store your answers, the place and your photos (without hidden data) for the record and nothing else. Please send no names of children. With /drafts you change or delete a find.
 begin = Show me a find
 begin-read = I have read this, begin
 welcome-back = Hello again. Shall we look at a find?
@@ -33,7 +33,7 @@ nothing-open = I do not have a find open with you here. Shall we look at one?
 not-yours = This find belongs to somebody else. Write /find to begin your own.
 button-go-on = Go on with it
 say-how = Write /say and then your answer, such as: /say 62 mm
-in-group-reply = { $name }, please reply to this message, or write /say and then your answer.
+in-group-reply = To write, reply to this message or begin with /say.
 find-of = { $name }:
 finder = Finder of no. { $number }
 
