@@ -1,4 +1,5 @@
 /** A message that is no command: words, a photo, a place, or something that no question takes. */
+import type {Trail} from '../find/trail.ts';
 import type {FindEvent} from '../find/turn.ts';
 import {findById} from '../store/finds.ts';
 import {findOfMessage} from '../store/outbox.ts';
@@ -8,7 +9,7 @@ import {packButton} from './button.ts';
 import {ownFind} from './commands/drafts.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from './desk.ts';
 import {eventIn, pictureIn} from './event.ts';
-import {turnFind} from './find-turn.ts';
+import {readTrail, turnFind} from './find-turn.ts';
 
 /** Hands a message to the find it is about. */
 export async function hearMessage(ctx: Ctx): Promise<void> {
@@ -22,8 +23,11 @@ export async function hearMessage(ctx: Ctx): Promise<void> {
 	if ('refused' in picture) return hearForSeat(desk, replied, {kind: 'odd', what: picture.refused});
 	const find = await findSpokenOf(desk, replied);
 	if (find === undefined) return hearForSeat(desk, replied, {kind: 'odd', what: 'other'});
-	const {id, isNew} = await wantPhoto(desk.tx, {find, ...picture, now: desk.now});
-	return isNew ? hearForSeat(desk, replied, {kind: 'photo', photo: id}) : undefined;
+	const {id} = await wantPhoto(desk.tx, {find, ...picture, now: desk.now});
+	const row = await findById(desk.tx, find);
+	// The same photo again counts once; one that was taken back with “Back” counts anew.
+	const isKnown = row !== undefined && hasPhoto(readTrail(row), id);
+	return hearForSeat(desk, replied, isKnown ? {kind: 'resume'} : {kind: 'photo', photo: id});
 }
 
 /** Hands an event to the find that a reply is about, else to the one the person sits at. */
@@ -37,6 +41,10 @@ export async function hearForSeat(desk: Desk, replied: number | undefined, event
 	}
 	if (row.person !== desk.person.id) return sayHere(desk, say.say('not-yours'));
 	await turnFind(desk, row, event);
+}
+
+function hasPhoto(trail: Trail, photo: number): boolean {
+	return trail.some(({answer}) => answer.kind === 'photo' && answer.photo === photo);
 }
 
 async function findSpokenOf(desk: Desk, replied: number | undefined): Promise<number | undefined> {
