@@ -57,7 +57,8 @@ function hearStepPress(
 				chosen: {message: 'option-hour', values: {hour: `${option.padStart(2, '0')}:00`}},
 			};
 		case 'soaking':
-			return option === goOn ? chosen({kind: 'woke'}, label, option) : undefined;
+			// Not as the clock says it: Back takes an answer back to this question, and a waking to the one before.
+			return option === goOn ? chosen({kind: 'option', option}, label, option) : undefined;
 		case 'softness':
 			if (option === 'stiff') return chosen(oneMoreHour(moment), label, option);
 			return ['softer', 'tomorrow'].includes(option)

@@ -104,10 +104,7 @@ function takePress(flow: Flow, pressed: Pressed): Turn {
 			? moveTo(flow, {find, before, trail: withoutLast(find.trail), chosen: {message: 'option-back'}})
 			: movedOn;
 	}
-	if (option === 'why') return stay({kind: 'explain', ask, turn: find.turn});
-	if (option === 'here') return stay({kind: 'ask-position'});
-	if (option === 'fresh' || option === 'another') return stay({kind: 'begin', how: option});
-	if (option === 'correct') return stay({kind: 'ask', ask: correctMenu(flow, before), turn: find.turn});
+	if (option === 'why' && ask.why !== undefined) return stay({kind: 'explain', ask, turn: find.turn});
 	const fix = /^fix-(.+)$/.exec(option)?.[1];
 	if (fix !== undefined && isCorrectable(flow, before, fix)) {
 		return moveTo(flow, {
@@ -117,6 +114,11 @@ function takePress(flow: Flow, pressed: Pressed): Turn {
 			chosen: {message: 'option-correct'},
 		});
 	}
+	// These also stand under lists of finds, whatever is asked here.
+	if (option === 'fresh' || option === 'another') return stay({kind: 'begin', how: option});
+	if (!ask.options.some(({id}) => id === option)) return movedOn;
+	if (option === 'here') return stay({kind: 'ask-position'});
+	if (option === 'correct') return stay({kind: 'ask', ask: correctMenu(flow, before), turn: find.turn});
 	const heard = hearPress(before, {option, moment});
 	if (heard?.kind === 'answer') {
 		return takeAnswer(flow, {find, before, answer: heard.answer, chosen: heard.chosen, now: moment.now});
