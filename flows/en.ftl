@@ -236,6 +236,7 @@ sure-likely = Likely: { $name }
 sure-shortlist = I cannot say for sure. These fit best:
 sure-unknown = I do not know an egg case like this one. Your photos and notes still help: save it, and somebody looks at it.
 result-name = { $name } ({ $scientific }), about { $percent } in 100
+result-else = Something I do not know, about { $percent } in 100
 result-scientific = { $scientific }, about { $percent } in 100
 result-for = What speaks for it: { $seen }.
 result-against = What speaks against it: { $seen }.

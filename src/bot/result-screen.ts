@@ -34,7 +34,9 @@ function headline(view: ResultView, say: Say): string {
 		const lines = values.map(one =>
 			[say.say('result-name', one), ...rangeTexts(view, {say, taxon: one.taxon})].join('. '),
 		);
-		return [say.say('sure-shortlist'), ...lines.map(line => `• ${line}`)].join('\n');
+		const rest =
+			view.elsePercent === undefined ? [] : [say.say('result-else', {percent: String(view.elsePercent)})];
+		return [say.say('sure-shortlist'), ...[...lines, ...rest].map(line => `• ${line}`)].join('\n');
 	}
 	const [only] = values;
 	return only ? `${say.say(`sure-${sure}`, only)}\n${say.say('result-scientific', only)}` : '';

@@ -88,7 +88,7 @@ export function namerOf(
 	const answer = (specimen: Observed): NameAnswer => {
 		const {asked, leaves, observed} = nameSpecimen(region, machine, specimen);
 		const ranking = rank(region, isAll ? specimen : observed);
-		const {sure, names} = conclude(ranking);
+		const {sure, names} = conclude(ranking, leaves);
 		const said = names.map(({taxon}) => region.profiles.taxa[taxon]?.scientificName ?? taxon);
 		return {ranking, leaves, asked, said: said.length > 0 ? `${sure}: ${said.join(', ')}` : sure};
 	};

@@ -67,7 +67,8 @@ function stepWith(flow: Flow, snapshot: KeySnapshot, step: {wanted: Wanted; fact
 function foundFrom(flow: Flow, facts: Facts, snapshot: KeySnapshot): Found {
 	const observed = observedFrom(facts);
 	const ranking = rank(flow.region, observed);
-	return {observed, leaves: snapshot.context.leaves, ranking, conclusion: conclude(ranking)};
+	const {leaves} = snapshot.context;
+	return {observed, leaves, ranking, conclusion: conclude(ranking, leaves)};
 }
 
 /** Whether an option may be given to a look question of this region. */

@@ -1,5 +1,5 @@
 /** The result as data: names, how sure, what spoke for and against, and what would settle it. */
-import {type Ranked, type Sureness, spreadOf, stateShare} from '../key/evidence.ts';
+import {type Ranked, type Sureness, somethingElse, spreadOf, stateShare} from '../key/evidence.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Measure, Region, Taxon} from '../key/region.ts';
 import {lowerBoundOf, narrowedBy} from './facts.ts';
@@ -32,6 +32,8 @@ export type ResultView = {
 		readonly scientificName: string;
 		readonly percent: number;
 	}[];
+	/** In 100 for something that no profile holds, where that is worth a word. */
+	readonly elsePercent: number | undefined;
 	readonly seenFor: readonly Seen[];
 	readonly seenAgainst: readonly Seen[];
 	readonly length: SizeView | undefined;
@@ -51,6 +53,8 @@ export type ResultView = {
 const speaksFor = 0.5;
 /** … and against it up to this one. */
 const speaksAgainst = 0.2;
+/** Something else is spoken of from this share on. */
+const worthAWord = 0.1;
 
 /** What the result shows. */
 export function viewResult(flow: Flow, standing: Standing, found: Found): ResultView {
@@ -65,6 +69,7 @@ export function viewResult(flow: Flow, standing: Standing, found: Found): Result
 	return {
 		sure: conclusion.sure,
 		names: conclusion.names.map(name => named(region, name)),
+		elsePercent: elsePercent(found),
 		seenFor: seen.filter(one => share(one) >= speaksFor),
 		seenAgainst: taxon ? seen.filter(one => share(one) <= speaksAgainst) : [],
 		length: viewSize(region, standing, found, 'length'),
@@ -110,6 +115,11 @@ function stateGap(region: Region, character: string, [first, second]: readonly [
 function overlapGap(one: Measure, other: Measure): number {
 	const [first, second] = [spreadOf(one), spreadOf(other)];
 	return 1 - Math.exp(-(((first.mean - second.mean) / (first.sd + second.sd)) ** 2));
+}
+
+function elsePercent({ranking}: Found): number | undefined {
+	const share = ranking.find(({taxon}) => taxon === somethingElse)?.probability ?? 0;
+	return share >= worthAWord ? Math.round(share * 100) : undefined;
 }
 
 function named(region: Region, {taxon, probability}: Ranked) {

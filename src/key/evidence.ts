@@ -21,6 +21,8 @@ export type Conclusion = {
 /** Shortlists stop when they hold this share, or at five names. */
 const shortlistShare = 0.95;
 const shortlistMost = 5;
+/** A key that ends at more names than these leads nowhere in particular. */
+const fewLeaves = 3;
 
 /** Posterior over all taxa of the region and something else, best first; sums to 1. */
 export function rank(region: Region, observed: Observed): readonly Ranked[] {
@@ -41,20 +43,29 @@ export function rank(region: Region, observed: Observed): readonly Ranked[] {
 		.sort((one, other) => other.probability - one.probability || one.taxon.localeCompare(other.taxon));
 }
 
-/** What may honestly be said of a ranking. */
-export function conclude(ranking: readonly Ranked[]): Conclusion {
+/**
+ * What may honestly be said of a ranking beside the names the key led to. Where the two disagree,
+ * neither is said alone: the shortlist holds both.
+ */
+export function conclude(ranking: readonly Ranked[], leaves: readonly string[]): Conclusion {
+	const led = leaves.length <= fewLeaves ? leaves : [];
 	const best = ranking[0];
-	if (!best || best.taxon === somethingElse) return {sure: 'unknown', names: []};
-	if (best.probability >= 0.9) return {sure: 'very-likely', names: [best]};
-	if (best.probability >= 0.7) return {sure: 'likely', names: [best]};
+	if (!best || (best.taxon === somethingElse && led.length === 0)) return {sure: 'unknown', names: []};
+	const agrees = led.length === 0 || led.includes(best.taxon);
+	if (agrees && best.probability >= 0.9) return {sure: 'very-likely', names: [best]};
+	if (agrees && best.probability >= 0.7) return {sure: 'likely', names: [best]};
+	return {sure: 'shortlist', names: shortlist(ranking, led)};
+}
+
+function shortlist(ranking: readonly Ranked[], led: readonly string[]): readonly Ranked[] {
 	const names: Ranked[] = [];
 	let held = 0;
 	for (const entry of ranking) {
-		if (held >= shortlistShare || names.length === shortlistMost) break;
+		const isFull = held >= shortlistShare || names.length >= shortlistMost;
+		if (entry.taxon !== somethingElse && (!isFull || led.includes(entry.taxon))) names.push(entry);
 		held += entry.probability;
-		if (entry.taxon !== somethingElse) names.push(entry);
 	}
-	return {sure: 'shortlist', names};
+	return names;
 }
 
 /** P(state | taxon) for what a person reports, slips included; 1 over the number of states where unknown. */

@@ -35,5 +35,5 @@ export function nameSpecimen(region: Region, machine: KeyMachine, specimen: Obse
 	}
 	const {observed, leaves} = snapshot.context;
 	const ranking = rank(region, observed);
-	return {asked, leaves, observed, ranking, conclusion: conclude(ranking)};
+	return {asked, leaves, observed, ranking, conclusion: conclude(ranking, leaves)};
 }

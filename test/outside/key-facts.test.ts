@@ -2,10 +2,13 @@
 import {join} from 'node:path';
 import {expect, test} from 'vitest';
 import {arrowsOf} from '../../src/key/arrows.ts';
+import {nameSpecimen} from '../../src/key/name.ts';
 import {readRegion, type Taxon} from '../../src/key/region.ts';
 import {type Specimen, typicalSpecimens, walkKey} from '../../src/key/specimen.ts';
+import {compileKey} from '../../src/key/states.ts';
 
-const {key, profiles} = readRegion(join(import.meta.dirname, '../../flows'), 'british-isles');
+const region = readRegion(join(import.meta.dirname, '../../flows'), 'british-isles');
+const {key, profiles} = region;
 
 type Sizes = readonly [low: number, middle: number | undefined, high: number, source: string];
 
@@ -118,6 +121,17 @@ test.each(sized)('a typical %s of %d by %d mm comes to its name alone (%s; %s)',
 	const {seen} = typicalSpecimens(profileOf(id)).middle;
 	expect(walkKey(key, {seen, lengthMm, widthMm}).leaves).toEqual([id]);
 });
+
+test.each(sized)(
+	'a typical %s of %d by %d mm is said by name or in a shortlist (%s; %s)',
+	(id, lengthMm, widthMm) => {
+		const {seen} = typicalSpecimens(profileOf(id)).middle;
+		const exact = (mm: number) => ({kind: 'exact', mm, uncertaintyMm: 1}) as const;
+		const specimen = {seen, length: exact(lengthMm), width: exact(widthMm), lost: []};
+		const {names} = nameSpecimen(region, compileKey(region), specimen).conclusion;
+		expect(names.map(({taxon}) => taxon)).toContain(id);
+	},
+);
 
 test.each(Object.entries(published))(
 	'the profile of %s holds the published sizes',

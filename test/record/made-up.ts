@@ -83,7 +83,8 @@ export const soakedFacts: Facts = {
 };
 
 export function foundWith(facts: Facts, ranking: readonly Ranked[]): Found {
-	return {observed: observedFrom(facts), leaves: ['testa-minor'], ranking, conclusion: conclude(ranking)};
+	const leaves = ranking[0]?.taxon === 'something-else' ? [] : ['testa-minor'];
+	return {observed: observedFrom(facts), leaves, ranking, conclusion: conclude(ranking, leaves)};
 }
 
 /** A ranking from shares in the order of the names; what is left belongs to something else. */
