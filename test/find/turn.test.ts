@@ -1,34 +1,6 @@
-import {join} from 'node:path';
 import {expect, test} from 'vitest';
-import {readFlow} from '../../src/find/flow.ts';
-import {type Effect, type FindEvent, takeTurn} from '../../src/find/turn.ts';
-import {beginning, goingOn, type Place, talked} from '../support/walk.ts';
-
-const flow = readFlow(join(import.meta.dirname, '../../flows'), 'british-isles');
-const secondMs = 1000;
-const hourMs = 3_600_000;
-const zone = 'Europe/London';
-const upToTheBowl = ['yes', 'empty', 'go-on', 'Gwithian', 'today', '1', 'go-on', 'dry'];
-const upToTheResult = [
-	...['yes', 'empty', 'go-on', 'Gwithian', 'today', '1', 'go-on', 'soft', 'both', '66 mm'],
-	...['broad', 'lines', 'blade'],
-];
-
-/** One event, `afterMs` after the last. */
-function after({turn, now}: Place, event: FindEvent, afterMs = 60 * secondMs) {
-	const {trail, turn: number} = turn;
-	return takeTurn(flow, {trail, turn: number}, {event, moment: {now: now + afterMs, zone}});
-}
-
-function kinds(effects: readonly Effect[]): readonly string[] {
-	return effects.map(({kind}) => kind);
-}
-
-function asked(effects: readonly Effect[]) {
-	const effect = effects.find(one => one.kind === 'ask');
-	if (!effect) throw new Error(`Expected a question among ${kinds(effects).join(', ')}`);
-	return effect.ask;
-}
+import {beginning, goingOn, talked} from '../support/walk.ts';
+import {after, asked, flow, kinds, secondMs, upToTheResult} from './turns.ts';
 
 test('a button of an answered question changes nothing, says so and shows the present question', () => {
 	const place = talked(flow, 'yes', 'empty');
@@ -55,23 +27,15 @@ test('a button of a question to come is as good as an old one', () => {
 	expect(asked(early.effects).lead).toEqual({message: 'said-moved-on'});
 });
 
-test.each([
-	'purple',
-	'go-on',
-	'',
-	'here',
-	'fresh',
-	'correct',
-	'fix-photo',
-	'__proto__',
-	'constructor',
-	'toString',
-])('the made-up option "%s" changes nothing', option => {
-	const place = talked(flow, 'yes');
-	const made = after(place, {kind: 'press', turn: place.turn.turn, option});
-	expect(made.trail).toBe(place.turn.trail);
-	expect(asked(made.effects)).toMatchObject({question: 'alive', lead: {message: 'said-moved-on'}});
-});
+test.each(['purple', 'go-on', '', 'here', 'correct', 'fix-photo', '__proto__', 'constructor', 'toString'])(
+	'the made-up option "%s" changes nothing',
+	option => {
+		const place = talked(flow, 'yes');
+		const made = after(place, {kind: 'press', turn: place.turn.turn, option});
+		expect(made.trail).toBe(place.turn.trail);
+		expect(asked(made.effects)).toMatchObject({question: 'alive', lead: {message: 'said-moved-on'}});
+	},
+);
 
 test.each(['purple', '__proto__', 'constructor'])(
 	'the made-up state "%s" of a character changes nothing',
@@ -160,63 +124,6 @@ test('a note is written, changed and never lost from the record', () => {
 	expect(changed.turn.trail.filter(({question}) => question === 'note')).toHaveLength(1);
 });
 
-test('going into the bowl asks to be reminded, at the hour and in the zone of the person', () => {
-	const place = talked(flow, ...upToTheBowl);
-	const soaking = after(place, {kind: 'press', turn: place.turn.turn, option: 'two-hours'});
-	const dueAt = place.now + 60 * secondMs + 2 * hourMs;
-	expect(soaking.effects[0]).toEqual({kind: 'remind', dueAt, zone});
-	expect(asked(soaking.effects).times).toEqual({due: dueAt, since: dueAt - 2 * hourMs});
-});
-
-test('a waking asks how soft the case is, and is heard only while it soaks', () => {
-	const soaking = talked(flow, ...upToTheBowl, 'two-hours');
-	const woken = after(soaking, {kind: 'woke'}, 2 * hourMs);
-	expect(kinds(woken.effects)).toEqual(['forget-reminder', 'ask']);
-	expect(asked(woken.effects).question).toBe('softness');
-	for (const place of [
-		{...soaking, turn: woken},
-		talked(flow, 'yes'),
-		talked(flow, ...upToTheResult, 'keep'),
-	]) {
-		const again = after(place, {kind: 'woke'});
-		expect(again.effects).toEqual([]);
-		expect(again.trail).toBe(place.turn.trail);
-	}
-});
-
-test('a case soft before its time needs no reminder, and Back puts it into the bowl again', () => {
-	const soaking = talked(flow, ...upToTheBowl, 'two-hours');
-	const soft = after(soaking, {kind: 'press', turn: soaking.turn.turn, option: 'go-on'});
-	expect(kinds(soft.effects)).toEqual(['forget-reminder', 'close', 'ask']);
-	const back = after({...soaking, turn: soft}, {kind: 'press', turn: soft.turn, option: 'back'});
-	expect(back.trail).toEqual(soaking.turn.trail);
-	expect(back.effects[0]).toEqual({kind: 'remind', dueAt: soaking.turn.standing.facts.bowl?.dueAt, zone});
-	expect(asked(back.effects).question).toBe('soaking');
-});
-
-test('Back out of the bowl forgets the reminder', () => {
-	const soaking = talked(flow, ...upToTheBowl, 'two-hours');
-	const back = after(soaking, {kind: 'press', turn: soaking.turn.turn, option: 'back'});
-	expect(kinds(back.effects)).toEqual(['forget-reminder', 'close', 'ask']);
-	expect(asked(back.effects).question).toBe('soak');
-});
-
-test('Back after a waking asks again how long the case shall soak', () => {
-	const woken = talked(flow, ...upToTheBowl, 'two-hours', {kind: 'woke'});
-	const back = after(woken, {kind: 'press', turn: woken.turn.turn, option: 'back'});
-	expect(asked(back.effects).question).toBe('soak');
-	expect(back.trail.at(-1)?.question).toBe('condition');
-});
-
-test('one more hour moves the reminder and keeps the beginning of the soak', () => {
-	const soaking = talked(flow, ...upToTheBowl, 'two-hours');
-	const softness = goingOn(flow, soaking, {kind: 'woke'});
-	const stiff = after(softness, {kind: 'press', turn: softness.turn.turn, option: 'stiff'});
-	const dueAt = softness.now + 60 * secondMs + hourMs;
-	expect(stiff.effects[0]).toEqual({kind: 'remind', dueAt, zone});
-	expect(stiff.standing.facts.bowl?.startedAt).toBe(soaking.turn.standing.facts.bowl?.startedAt);
-});
-
 test('a photo keeps the turn, so that a button pressed between two photos still counts', () => {
 	const asking = talked(flow, 'yes', 'empty');
 	const one = after(asking, {kind: 'photo', photo: 7});
@@ -272,16 +179,4 @@ test('a number without a unit is asked for its unit, and a size that cannot be i
 	const huge = goingOn(flow, place, '9 m');
 	expect(huge.turn.trail).toBe(place.turn.trail);
 	expect(asked(huge.turn.effects).lead?.message).toMatch(/^help-length-/);
-});
-
-test('the press of another or fresh begins a find and leaves this one', () => {
-	// /bowl also offers another where its question does not.
-	const softness = talked(flow, ...upToTheBowl, 'two-hours', {kind: 'woke'});
-	for (const place of [talked(flow, ...upToTheResult, 'keep'), softness]) {
-		for (const how of ['another', 'fresh'] as const) {
-			const next = after(place, {kind: 'press', turn: place.turn.turn, option: how});
-			expect(next.effects).toEqual([{kind: 'begin', how}]);
-			expect(next.trail).toBe(place.turn.trail);
-		}
-	}
 });
