@@ -16,6 +16,12 @@ export function stumbling(ben: Actor): () => Promise<void> {
 	return async () => {
 		const stumble = stumbles[done++ % stumbles.length] ?? '/find';
 		if (stumble.startsWith('/')) ben.room.sends(stumble, {chat: ben.chat});
-		else ben.room.presses(dataOf(ben.sees, stumble), {chat: ben.chat, messageId: ben.sees.id});
+		else pressOwn(ben, stumble);
 	};
+}
+
+/** Not every message of the group says whom it is for; Ben's questions do. */
+function pressOwn(ben: Actor, label: string): void {
+	const own = ben.all.findLast(({text}) => text.startsWith('Ben:'));
+	if (own) ben.room.presses(dataOf(own, label), {chat: ben.chat, messageId: own.id});
 }
