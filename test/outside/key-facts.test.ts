@@ -237,6 +237,23 @@ test.each(cases)('a case that is %s comes to the names a recorder would give', (
 	expect([...walkKey(key, specimen).leaves].sort()).toEqual([...expected].sort());
 });
 
+test.each(cases)(
+	'a case that is %s is said by those names, alone or in a shortlist',
+	(_, specimen, expected) => {
+		const {seen, lengthMm, widthMm, lost = []} = specimen;
+		const exact = (mm: number | undefined) =>
+			mm === undefined ? undefined : ({kind: 'exact', mm, uncertaintyMm: 1} as const);
+		const named = nameSpecimen(region, compileKey(region), {
+			seen,
+			length: exact(lengthMm),
+			width: exact(widthMm),
+			lost,
+		});
+		const names = named.conclusion.names.map(({taxon}) => taxon);
+		expect(expected.filter(name => names.includes(name))).not.toEqual([]);
+	},
+);
+
 test('a specimen of which nothing can be told comes to every kind of the region', () => {
 	const {leaves, looked} = walkKey(key, {seen: {}, lost: ['horns', 'sides', 'surface', 'aprons']});
 	expect([...leaves].sort()).toEqual(Object.keys(profiles.taxa).sort());
