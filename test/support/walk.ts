@@ -2,7 +2,8 @@
 import {type Ask, askAt} from '../../src/find/ask.ts';
 import {observedFrom} from '../../src/find/facts.ts';
 import type {Flow} from '../../src/find/flow.ts';
-import {standAt} from '../../src/find/stand.ts';
+import {type Standing, standAt} from '../../src/find/stand.ts';
+import {trailSchema} from '../../src/find/trail.ts';
 import {type FindEvent, type FindState, type Turn, takeTurn} from '../../src/find/turn.ts';
 import {intervalOf} from '../../src/key/observed.ts';
 import {beginKey} from '../../src/key/states.ts';
@@ -124,9 +125,9 @@ export function nameOf({ask}: Place): string {
 	return `${ask.question}/${ask.kind}`;
 }
 
-/** Whether two standings are one and the same. */
-export function sameStanding(flow: Flow, trail: FindState['trail'], turn: Turn): boolean {
-	return JSON.stringify(standAt(flow, trail)) === JSON.stringify(turn.standing);
+/** Where a trail stands once it was written down and read again. */
+export function storedStanding(flow: Flow, trail: FindState['trail']): Standing {
+	return standAt(flow, trailSchema.parse(JSON.parse(JSON.stringify(trail))));
 }
 
 function bandsIn(flow: Flow, place: Place): string {
