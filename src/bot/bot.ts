@@ -19,10 +19,13 @@ import {inOneTransaction} from './transaction.ts';
 /** What the platform is asked for; nothing else has to be survived. */
 export const allowedUpdates = ['message', 'edited_message', 'callback_query', 'my_chat_member'] as const;
 
+/** A call that hangs longer is given up; polling itself waits half a minute. */
+const timeoutSeconds = 60;
+
 /** Builds the bot; it talks to the platform, or to another host of the same interface. */
 export function createBot(house: House, access: {token: string; apiRoot: string | undefined}): Bot<Ctx> {
 	const bot = new Bot<Ctx>(access.token, {
-		client: access.apiRoot === undefined ? {} : {apiRoot: access.apiRoot},
+		client: {timeoutSeconds, ...(access.apiRoot === undefined ? {} : {apiRoot: access.apiRoot})},
 	});
 	bot.use((ctx, next) => inOneTransaction(house, ctx, next));
 	bot.on(['message:migrate_to_chat_id', 'message:migrate_from_chat_id'], hearMigration);
@@ -39,5 +42,9 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.on('callback_query:data', press);
 	bot.on('edited_message', hearEdited);
 	bot.on('message', hearMessage);
+	// Only a store that fails gets here: stop, so that nothing unstored is confirmed.
+	bot.catch(({error}) => {
+		throw error;
+	});
 	return bot;
 }

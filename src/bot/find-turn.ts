@@ -7,6 +7,7 @@ import type {Keyboard} from '../store/call.ts';
 import {beginFind, type FindRow, keepTurn, putInBowl} from '../store/finds.ts';
 import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
 import {noticeZone, sitAt} from '../store/people.ts';
+import {dropPhotos} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
 import {type Desk, postHere, readerAt, sayHere, shelfOf} from './desk.ts';
 import {keepRecord} from './keep-record.ts';
@@ -32,6 +33,8 @@ export async function turnFind(
 			state: stateOf(turn.standing),
 			now: desk.now,
 		});
+		// A photo taken back by Back is erased like any other answer.
+		if (turn.trail.length < state.trail.length) await dropPhotos(desk.tx, row.id, turn.standing.facts.photos);
 		const {place} = turn.standing.facts;
 		if (place?.kind === 'spot') await noticeZone(desk.tx, desk.person.id, place.zone);
 	}

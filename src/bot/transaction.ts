@@ -66,38 +66,23 @@ async function askToBeOneself(
 	await post(tx, {chat: at.chat, role: 'say', call: {kind: 'send', html, keyboard}, now: at.now});
 }
 
-/** Sets the update aside and gives the person a way on; a fault here only reaches the log. */
+/**
+ * Sets the update aside and gives the person a way on. When not even that can be stored this throws:
+ * an update that left no trace may not be confirmed, so that the platform sends it again.
+ */
 async function apologise(house: House, ctx: Ctx, cause: unknown): Promise<void> {
 	const now = house.now();
-	const seen = ctx.chat;
-	try {
-		await house.db.transaction().execute(async tx => {
-			await noteUpdate(tx, ctx.update.update_id, now);
-			await setAside(tx, {updateId: ctx.update.update_id, error: String(cause), now});
-			if (!seen || seen.type === 'channel') return;
-			const chat = await chatFor(tx, {
-				platformId: seen.id,
-				kind: seen.type === 'private' ? 'private' : 'group',
-				now,
-			});
-			if (ctx.callbackQuery) {
-				await post(tx, {
-					chat: chat.id,
-					role: 'say',
-					call: {kind: 'answer', callback: ctx.callbackQuery.id},
-					now,
-				});
-			}
-			const say = shelfOf(house, house.region).texts.in(ctx.from?.language_code);
-			const keyboard = [[{text: say.say('button-go-on'), data: packButton({kind: 'resume', find: 0})}]];
-			await post(tx, {
-				chat: chat.id,
-				role: 'say',
-				call: {kind: 'send', html: escaped(say.say('trouble')), keyboard},
-				now,
-			});
-		});
-	} catch (error) {
-		house.log({level: 'error', what: 'apology failed', updateId: ctx.update.update_id, error: String(error)});
-	}
+	const {chat: seen, callbackQuery} = ctx;
+	await house.db.transaction().execute(async tx => {
+		await noteUpdate(tx, ctx.update.update_id, now);
+		await setAside(tx, {updateId: ctx.update.update_id, error: String(cause), now});
+		if (!seen || seen.type === 'channel') return;
+		const kind = seen.type === 'private' ? 'private' : 'group';
+		const chat = await chatFor(tx, {platformId: seen.id, kind, now});
+		const about = {chat: chat.id, role: 'say', now} as const;
+		if (callbackQuery) await post(tx, {...about, call: {kind: 'answer', callback: callbackQuery.id}});
+		const say = shelfOf(house, house.region).texts.in(ctx.from?.language_code);
+		const keyboard = [[{text: say.say('button-go-on'), data: packButton({kind: 'resume', find: 0})}]];
+		await post(tx, {...about, call: {kind: 'send', html: escaped(say.say('trouble')), keyboard}});
+	});
 }

@@ -62,12 +62,20 @@ export async function joinAddresses(tx: Tx, moved: {from: number; to: number; no
 		.select('chat')
 		.where('platformId', '=', moved.to)
 		.executeTakeFirst();
-	if (!young) {
-		await tx.insertInto('chatAddress').values({platformId: moved.to, chat: old.id}).execute();
-		return;
-	}
-	if (young.chat === old.id) return;
-	await mergeChats(tx, {from: young.chat, into: old.id});
+	if (young?.chat === old.id) return;
+	await leaveMessagesBehind(tx, old.id);
+	if (young) await mergeChats(tx, {from: young.chat, into: old.id});
+	else await tx.insertInto('chatAddress').values({platformId: moved.to, chat: old.id}).execute();
+}
+
+/** The new group numbers its messages from 1 again, so a number of the old one would name another message there. */
+async function leaveMessagesBehind(tx: Tx, chat: number): Promise<void> {
+	await tx
+		.updateTable('outbox')
+		.set({state: 'failed', messageId: null})
+		.where('chat', '=', chat)
+		.where('state', '=', 'sent')
+		.execute();
 }
 
 async function mergeChats(tx: Tx, {from, into}: {from: number; into: number}): Promise<void> {

@@ -162,16 +162,10 @@ export async function giveUp(db: Db, id: number): Promise<void> {
 }
 
 /**
- * Rows that were being sent when the program died wait again: a question that arrives twice is
- * harmless, since its buttons carry the turn. Stale answers to presses are given up.
+ * Rows that were being sent when the program died wait again: a question that arrives twice is harmless, since its
+ * buttons carry the turn, and so is a press answered twice.
  */
 export async function recoverSending(db: Db): Promise<void> {
-	await db
-		.updateTable('outbox')
-		.set({state: 'failed'})
-		.where('state', 'in', ['waiting', 'sending'])
-		.where('lane', '=', 'quick')
-		.execute();
 	await db.updateTable('outbox').set({state: 'waiting'}).where('state', '=', 'sending').execute();
 }
 

@@ -50,16 +50,14 @@ export async function nextPhoto(db: Db, now: number): Promise<PhotoRow | undefin
 		.executeTakeFirst();
 }
 
-/** Notes where a cleaned photo is. */
-export async function markKept(
-	db: Db | Tx,
-	kept: {id: number; hash: string; sizeBytes: number},
-): Promise<void> {
-	await db
+/** Notes where a cleaned photo is; the file of one that was dropped in the meantime is marked for erasing. */
+export async function markKept(tx: Tx, kept: {id: number; hash: string; sizeBytes: number}): Promise<void> {
+	const marked = await tx
 		.updateTable('photo')
 		.set({state: 'kept', hash: kept.hash, sizeBytes: kept.sizeBytes})
 		.where('id', '=', kept.id)
-		.execute();
+		.executeTakeFirst();
+	if (marked.numUpdatedRows === 0n) await eraseUnlessUsed(tx, kept.hash);
 }
 
 /** Tries a photo again later. */
@@ -72,7 +70,7 @@ export async function postponePhoto(db: Db, later: {id: number; notBefore: numbe
 }
 
 /** Gives a photo up. */
-export async function losePhoto(db: Db, id: number): Promise<void> {
+export async function losePhoto(db: Db | Tx, id: number): Promise<void> {
 	await db.updateTable('photo').set({state: 'failed'}).where('id', '=', id).execute();
 }
 
@@ -81,19 +79,24 @@ export async function photosOf(db: Db | Tx, find: number): Promise<readonly Phot
 	return db.selectFrom('photo').select(columns).where('find', '=', find).orderBy('id').execute();
 }
 
-/** Takes the photos of a find out of the database; files that nothing else uses are marked for erasing. */
-export async function dropPhotos(tx: Tx, find: number): Promise<void> {
-	const dropped = await tx.deleteFrom('photo').where('find', '=', find).returning('hash').execute();
+/** Takes the photos of a find but `kept` out of the database; files that nothing else uses are marked for erasing. */
+export async function dropPhotos(tx: Tx, find: number, kept: readonly number[] = []): Promise<void> {
+	let query = tx.deleteFrom('photo').where('find', '=', find);
+	if (kept.length > 0) query = query.where('id', 'not in', kept);
+	const dropped = await query.returning('hash').execute();
 	for (const {hash} of dropped) {
-		if (hash === null) continue;
-		const other = await tx.selectFrom('photo').select('id').where('hash', '=', hash).executeTakeFirst();
-		if (other) continue;
-		await tx
-			.insertInto('erasing')
-			.values({hash})
-			.onConflict(conflict => conflict.doNothing())
-			.execute();
+		if (hash !== null) await eraseUnlessUsed(tx, hash);
 	}
+}
+
+async function eraseUnlessUsed(tx: Tx, hash: string): Promise<void> {
+	const used = await tx.selectFrom('photo').select('id').where('hash', '=', hash).executeTakeFirst();
+	if (used) return;
+	await tx
+		.insertInto('erasing')
+		.values({hash})
+		.onConflict(conflict => conflict.doNothing())
+		.execute();
 }
 
 /** Files to be erased; those stored again in the meantime are left out and stay. */
