@@ -53,8 +53,10 @@ export async function fetchNextPhoto(tools: PhotoTools): Promise<boolean> {
 
 async function lose({db, log, onLost}: PhotoTools, photo: PhotoRow): Promise<void> {
 	log({level: 'warn', what: 'photo lost', photo: photo.id, find: photo.find});
-	await losePhoto(db, photo.id);
-	await db.transaction().execute(tx => onLost(tx, photo.find));
+	await db.transaction().execute(async tx => {
+		await losePhoto(tx, photo.id);
+		await onLost(tx, photo.find);
+	});
 }
 
 async function fetched(
