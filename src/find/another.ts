@@ -1,7 +1,7 @@
 /** Another case of the same walk or bowl: what need not be asked again. */
 import type {Flow} from './flow.ts';
-import type {Standing} from './stand.ts';
-import {byQuestion, type Trail} from './trail.ts';
+import {type Standing, standAt} from './stand.ts';
+import {byQuestion, type Trail, type TrailEvent} from './trail.ts';
 
 /** The beginning of a new trail: place and date of the walk and, out of a bowl, all that the bowl shares. */
 export function trailForAnother(flow: Flow, from: {trail: Trail; standing: Standing}): Trail {
@@ -10,5 +10,9 @@ export function trailForAnother(flow: Flow, from: {trail: Trail; standing: Stand
 		const carries = flow.around.steps[question]?.carries;
 		return carries === 'walk' || (carries === 'bowl' && isBowl);
 	});
-	return carried.flatMap(([, events]) => events.filter(({answer}) => answer.kind !== 'photo'));
+	const trail = carried.flatMap(([, events]) => events.filter(({answer}) => answer.kind !== 'photo'));
+	// What is behind the first open question comes last, so that Back finds it before what lies ahead.
+	const {answered} = standAt(flow, trail);
+	const isBehind = ({question}: TrailEvent) => answered.includes(question);
+	return [...trail.filter(event => !isBehind(event)), ...trail.filter(isBehind)];
 }

@@ -41,6 +41,8 @@ export function standAt(flow: Flow, trail: Trail): Standing {
 	const reached = reach(flow, queues);
 	const isNoteOpen = isReopened(moved, noteQuestion);
 	const at: At = isNoteOpen ? {kind: 'note', id: noteQuestion} : reached.at;
+	const lastHere = groups.get(at.id)?.at(-1);
+	const isOpenAgain = isReopened(moved, at.id);
 	return {
 		...reached,
 		at,
@@ -50,9 +52,10 @@ export function standAt(flow: Flow, trail: Trail): Standing {
 			// Photos may come at any time, not only when asked for.
 			photos: moved.flatMap(({answer}) => (answer.kind === 'photo' ? [answer.photo] : [])),
 		},
-		lastHere: groups.get(at.id)?.at(-1),
-		isReopened: isReopened(moved, at.id),
-		hasPast: trail.length > 0,
+		lastHere,
+		isReopened: isOpenAgain,
+		// What was carried from another case and still lies ahead is no past.
+		hasPast: reached.answered.length > 0 || lastHere !== undefined || isOpenAgain,
 	};
 }
 
