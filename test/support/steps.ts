@@ -43,6 +43,13 @@ const ordinary: Readonly<Record<string, Deed>> = {
 	net: press('Long lines or smooth'),
 	keel: press('Yes, a thin blade'),
 	taper: press('As wide all along'),
+	coat: press('Bare, or a few hairs'),
+	flaps: press("Can't tell"),
+	edge: press("Can't tell"),
+	corners: press("Can't tell"),
+	'front-flap': press("Can't tell"),
+	'back-horns': press("Can't tell"),
+	width: press("I can't measure it"),
 	result: press('Save this find'),
 };
 
@@ -92,4 +99,20 @@ export async function newestDraft(db: Db, person: Actor) {
 	const draft = await draftOf(db, find.id);
 	if (!draft?.body) throw new Error(`Expected a draft of find ${find.id}; it is "${draft?.status}"`);
 	return {find, ...draft, body: draft.body};
+}
+
+/** When each reminder still to come is due, and for whose clock. */
+export async function remindersToCome(db: Db) {
+	return db
+		.selectFrom('reminder')
+		.select(['dueAt', 'zone'])
+		.where('doneAt', 'is', null)
+		.orderBy('dueAt')
+		.orderBy('id')
+		.execute();
+}
+
+/** How often a person was told that a bowl is ready. */
+export function timesWoken(person: Actor): number {
+	return person.all.filter(({text}) => text.includes('Your bowl is ready')).length;
 }
