@@ -27,7 +27,8 @@ const withoutYear = ['d/M', 'd.M.', 'd.M', 'd MMM', 'd MMMM', 'MMM d', 'MMMM d']
 export function readDate(text: string, today: string): DateRead {
 	const heard = text.trim().slice(0, 60);
 	const plain = heard
-		.replace(/^(?:on|the)\s+/i, '')
+		.replace(/^(?:(?:on|the|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b[\s,]*)+/i, '')
+		.replace(/\s+of\s+/i, ' ')
 		.replace(/(\d)(?:st|nd|rd|th)\b/i, '$1')
 		.replace(/\bsept\b/i, 'Sep')
 		.replace(/,/g, ' ')
