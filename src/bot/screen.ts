@@ -24,11 +24,18 @@ export function askScreen(ask: Ask, shown: Shown): SendCall {
 	const text = ask.result
 		? resultText(ask.result, reader.say)
 		: lineText(numbered(ask.text, shown), reader, ask.times);
+	const html = framed([ask.lead ? lineText(ask.lead, reader, ask.times) : '', text], ask, shown);
 	return {
 		kind: 'send',
-		html: framed([ask.lead ? lineText(ask.lead, reader, ask.times) : '', text], ask, shown),
+		html: ask.result ? withBoldStart(html, text) : html,
 		keyboard: keyboardOf(ask, shown),
 	};
+}
+
+/** The name of a find stands out. */
+function withBoldStart(html: string, text: string): string {
+	const first = escaped(text.split('\n')[0] ?? '');
+	return html.replace(first, `<b>${first}</b>`);
 }
 
 /** The explanation of a question, with its drawing and its buttons. */
