@@ -91,6 +91,9 @@ function settlesText(settles: string | undefined, say: Say): string {
 
 function factText({fact}: ResultView, say: Say): string {
 	if (!fact) return '';
-	const source = fact.page === undefined ? fact.citation : `${fact.citation}, p. ${fact.page}`;
+	const {citation, page = ''} = fact;
+	// A page may also be named: the abstract, a table.
+	const where = /^\d/.test(page) ? `p. ${page}` : page;
+	const source = [citation, where].filter(part => part !== '').join(', ');
 	return say.say('result-fact', {fact: say.say(`fact-${fact.taxon}`), source});
 }
