@@ -11,7 +11,7 @@ import {showSettings} from './commands/settings.ts';
 import {start} from './commands/start.ts';
 import type {Ctx, House} from './desk.ts';
 import {hearEdited} from './edited.ts';
-import {hearMembership, hearMigration} from './group.ts';
+import {hearMembership} from './group.ts';
 import {hearMessage} from './message.ts';
 import {press} from './press.ts';
 import {inOneTransaction} from './transaction.ts';
@@ -28,7 +28,6 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 		client: {timeoutSeconds, ...(access.apiRoot === undefined ? {} : {apiRoot: access.apiRoot})},
 	});
 	bot.use((ctx, next) => inOneTransaction(house, ctx, next));
-	bot.on(['message:migrate_to_chat_id', 'message:migrate_from_chat_id'], hearMigration);
 	bot.on('my_chat_member', hearMembership);
 	bot.command('start', start);
 	bot.command('find', beginFindCommand);

@@ -1,5 +1,6 @@
 /** Groups: the bot let in or thrown out, and a group that becomes a supergroup. */
-import {joinAddresses, markGone} from '../store/chats.ts';
+import type {Message} from 'grammy/types';
+import {markGone} from '../store/chats.ts';
 import {type Ctx, readerAt, sayHere} from './desk.ts';
 
 /** Notes that the bot is gone or back; says hello to a group once it is let in. */
@@ -11,15 +12,15 @@ export async function hearMembership({desk, myChatMember}: Ctx): Promise<void> {
 	if (desk.chat.kind === 'group' && !wasIn) return sayHere(desk, readerAt(desk).say.say('group-hello'));
 }
 
-/** Both ids of a group that moved mean the same chat from now on. */
-export async function hearMigration({desk, message}: Ctx): Promise<void> {
-	if (!message) return;
-	const {id} = message.chat;
-	const moved =
-		message.migrate_to_chat_id === undefined
-			? {from: message.migrate_from_chat_id ?? id, to: id}
-			: {from: id, to: message.migrate_to_chat_id};
-	return joinAddresses(desk.tx, {...moved, now: desk.now});
+/** The platform ids of a group that says it became a supergroup; both mean the same chat from now on. */
+export function moveIn(
+	message: Message | undefined,
+): {readonly from: number; readonly to: number} | undefined {
+	if (message?.migrate_to_chat_id !== undefined)
+		return {from: message.chat.id, to: message.migrate_to_chat_id};
+	if (message?.migrate_from_chat_id !== undefined)
+		return {from: message.migrate_from_chat_id, to: message.chat.id};
+	return undefined;
 }
 
 function isIn(status: string): boolean {

@@ -23,10 +23,12 @@ export async function hearMessage(ctx: Ctx): Promise<void> {
 	if ('refused' in picture) return hearForSeat(desk, replied, {kind: 'odd', what: picture.refused});
 	const find = await findSpokenOf(desk, replied);
 	if (find === undefined) return hearForSeat(desk, replied, {kind: 'odd', what: 'other'});
-	const {id} = await wantPhoto(desk.tx, {find, ...picture, now: desk.now});
 	const row = await findById(desk.tx, find);
+	// A photo is never put with somebody else's find.
+	if (row?.person !== desk.person.id) return sayHere(desk, readerAt(desk).say.say('not-yours'));
+	const {id} = await wantPhoto(desk.tx, {find, ...picture, now: desk.now});
 	// The same photo again counts once; one that was taken back with “Back” counts anew.
-	const isKnown = row !== undefined && hasPhoto(readTrail(row), id);
+	const isKnown = hasPhoto(readTrail(row), id);
 	return hearForSeat(desk, replied, isKnown ? {kind: 'resume'} : {kind: 'photo', photo: id});
 }
 

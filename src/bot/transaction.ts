@@ -1,12 +1,13 @@
 /** One transaction for one update: everything it causes is kept together or not at all. */
 import type {NextFunction} from 'grammy';
-import {chatFor} from '../store/chats.ts';
+import {chatFor, joinAddresses} from '../store/chats.ts';
 import {noteUpdate, setAside} from '../store/inbox.ts';
 import {post} from '../store/outbox.ts';
 import {personFor} from '../store/people.ts';
 import type {Tx} from '../store/schema.ts';
 import {packButton} from './button.ts';
 import {type Ctx, type Desk, type House, shelfOf} from './desk.ts';
+import {moveIn} from './group.ts';
 import {escaped} from './words.ts';
 
 /** The account that stands for a group's anonymous administrators. */
@@ -19,6 +20,9 @@ export async function inOneTransaction(house: House, ctx: Ctx, next: NextFunctio
 	try {
 		await house.db.transaction().execute(async tx => {
 			if (!(await noteUpdate(tx, updateId, now))) return;
+			// Said by the platform in the group's name, so there is nobody to make a desk for.
+			const moved = moveIn(ctx.message);
+			if (moved) return joinAddresses(tx, {...moved, now});
 			const desk = await deskFor(house, tx, {ctx, now});
 			if (!desk) return;
 			ctx.desk = desk;
@@ -43,7 +47,8 @@ async function deskFor(house: House, tx: Tx, {ctx, now}: {ctx: Ctx; now: number}
 	const kind = seen.type === 'private' ? 'private' : 'group';
 	const chat = await chatFor(tx, {platformId: seen.id, kind, now});
 	if (from.id === anonymousAdministrator || ctx.message?.sender_chat !== undefined) {
-		await askToBeOneself(house, tx, {chat: chat.id, now, isGroup: ctx.message?.sender_chat?.id === seen.id});
+		const isGroup = ctx.message?.sender_chat?.id === seen.id;
+		if (isSaidToUs(ctx)) await askToBeOneself(house, tx, {chat: chat.id, now, isGroup});
 		return undefined;
 	}
 	const person = await personFor(tx, {platformId: from.id, language: from.language_code, now});
@@ -53,6 +58,13 @@ async function deskFor(house: House, tx: Tx, {ctx, now}: {ctx: Ctx; now: number}
 			? message.message_thread_id
 			: undefined;
 	return {house, tx, now, chat, person, name: kind === 'group' ? from.first_name : undefined, thread};
+}
+
+/** A command or a reply to the bot; the rest of what a group or channel says is meant for others. */
+function isSaidToUs({message, me}: Ctx): boolean {
+	if (message?.reply_to_message?.from?.id === me.id) return true;
+	const [, , name] = /^\/\w+(@(\w+))?/.exec(message?.text ?? '') ?? [];
+	return (message?.text ?? '').startsWith('/') && (name === undefined || name === me.username);
 }
 
 async function askToBeOneself(
