@@ -52,7 +52,6 @@ drafts-list = { $count ->
 drafts-line = No. { $number }: { $name }, { $date }, { $place }
 drafts-open = Open no. { $number }
 drafts-older = Older ones
-drafts-newer = Newer ones
 draft-card =
     No. { $number }: { $name }
     { $date }, { $place }
