@@ -1,19 +1,25 @@
 import {expect} from 'vitest';
-import {journeyTest, newestFind} from '../support/journey.ts';
+import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {begin, newestDraft, questionOf, walkTo} from '../support/steps.ts';
 
-for (const {press, date} of [
+const pressed = [
 	{press: 'Today', date: '2026-05-02'},
 	{press: 'Yesterday', date: '2026-05-01'},
-]) {
-	journeyTest(`the button “${press}” is the finder's own day`, async ({ada, db}) => {
-		await begin(ada);
-		await walkTo({db, person: ada}, 'when');
-		await ada.presses(press);
-		expect(await questionOf(db, ada)).toBe('count');
-		await walkTo({db, person: ada}, 'kept');
-		expect((await newestDraft(db, ada)).body).toMatchObject({foundOn: date, zone: 'Europe/London'});
-	});
+] as const;
+
+for (const [index, {press, date}] of pressed.entries()) {
+	journeyTest(
+		`the button “${press}” is the finder's own day`,
+		async ({ada, db}) => {
+			await begin(ada);
+			await walkTo({db, person: ada}, 'when');
+			await ada.presses(press);
+			expect(await questionOf(db, ada)).toBe('count');
+			await walkTo({db, person: ada}, 'kept');
+			expect((await newestDraft(db, ada)).body).toMatchObject({foundOn: date, zone: 'Europe/London'});
+		},
+		waysOfEntry(index),
+	);
 }
 
 // 23:30 UTC is already tomorrow in London in summer.

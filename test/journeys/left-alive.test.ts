@@ -1,11 +1,11 @@
 import {expect} from 'vitest';
 import {png} from '../room/picture.ts';
-import {journeyTest, newestFind} from '../support/journey.ts';
+import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {begin, draftOf, newestDraft, press, walkTo} from '../support/steps.ts';
 
 const living = ['Something may be inside', 'Tied to weed or rock', "Can't tell"] as const;
 
-for (const answer of living) {
+for (const [index, answer] of living.entries()) {
 	journeyTest(
 		`a case answered with “${answer}” stays in the sea and is kept as left alive`,
 		async ({ada, db}) => {
@@ -36,6 +36,7 @@ for (const answer of living) {
 			expect([body.count, body.soak, body.length, body.width, body.note]).toEqual(Array(5).fill(undefined));
 			expect(await db.selectFrom('reminder').select('id').execute()).toEqual([]);
 		},
+		waysOfEntry(index),
 	);
 }
 

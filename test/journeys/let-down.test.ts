@@ -1,5 +1,5 @@
 import {expect} from 'vitest';
-import {journeyTest, newestFind} from '../support/journey.ts';
+import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {begin, draftOf, questionOf} from '../support/steps.ts';
 
 const others = [
@@ -10,19 +10,23 @@ const others = [
 	{press: "Can't tell", end: 'other', says: 'I cannot say what it is'},
 ] as const;
 
-for (const {press, end, says} of others) {
-	journeyTest(`what is no egg case but ${end} is named, and nothing is stored`, async ({ada, db}) => {
-		await begin(ada);
-		await ada.presses('No');
-		await ada.presses(press);
-		expect(ada.sees.text).toContain(says);
-		expect(ada.sees.text).toContain('Nothing was stored');
-		expect(ada.labels()).toEqual(['Look at another find', 'Back']);
-		const find = await newestFind(db, ada.id);
-		expect(find.state).toBe('not-a-case');
-		expect(find.standing.at.id).toBe(end);
-		expect(await draftOf(db, find.id)).toBeUndefined();
-	});
+for (const [index, {press, end, says}] of others.entries()) {
+	journeyTest(
+		`what is no egg case but ${end} is named, and nothing is stored`,
+		async ({ada, db}) => {
+			await begin(ada);
+			await ada.presses('No');
+			await ada.presses(press);
+			expect(ada.sees.text).toContain(says);
+			expect(ada.sees.text).toContain('Nothing was stored');
+			expect(ada.labels()).toEqual(['Look at another find', 'Back']);
+			const find = await newestFind(db, ada.id);
+			expect(find.state).toBe('not-a-case');
+			expect(find.standing.at.id).toBe(end);
+			expect(await draftOf(db, find.id)).toBeUndefined();
+		},
+		waysOfEntry(index),
+	);
 }
 
 journeyTest('somebody who mistook a case for weed goes back and looks again', async ({ada, db}) => {

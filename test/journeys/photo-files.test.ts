@@ -1,10 +1,10 @@
 import sharp from 'sharp';
 import {expect} from 'vitest';
-import {journeyTest, newestFind} from '../support/journey.ts';
+import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {fileWithHash, phonePhoto, storedPhotos} from '../support/photo.ts';
 import {begin, questionOf, walkTo} from '../support/steps.ts';
 
-for (const asFile of [true, false]) {
+for (const [index, asFile] of [true, false].entries()) {
 	journeyTest(
 		`a picture sent as a ${asFile ? 'file' : 'photo'} is stored upright, without its metadata`,
 		async ({ada, db, folder}) => {
@@ -25,6 +25,7 @@ for (const asFile of [true, false]) {
 			expect([after.exif, after.orientation, after.xmp, after.iptc]).toEqual(Array(4).fill(undefined));
 			expect(Buffer.from(stored?.bytes ?? []).toString('latin1')).not.toMatch(/Made-up|Somebody|Exif/);
 		},
+		waysOfEntry(index),
 	);
 }
 
@@ -49,21 +50,25 @@ const refused = [
 	},
 ] as const;
 
-for (const {what, says, ...file} of refused) {
-	journeyTest(`${what} is refused kindly, and the question stays`, async ({ada, db}) => {
-		await begin(ada);
-		await walkTo({db, person: ada}, 'photo');
-		const {turn} = await newestFind(db, ada.id);
-		await ada.photo(new TextEncoder().encode('no picture'), {asFile: true, ...file});
-		expect(ada.sees.text).toContain(says);
-		expect(ada.sees.text).toContain('Please send a photo of the top');
-		const find = await newestFind(db, ada.id);
-		expect(find.turn).toBe(turn);
-		expect(find.standing.facts.photos).toEqual([]);
-		expect(await db.selectFrom('photo').select('id').execute()).toEqual([]);
-		await ada.presses('No photo, go on');
-		expect(await questionOf(db, ada)).toBe('where');
-	});
+for (const [index, {what, says, ...file}] of refused.entries()) {
+	journeyTest(
+		`${what} is refused kindly, and the question stays`,
+		async ({ada, db}) => {
+			await begin(ada);
+			await walkTo({db, person: ada}, 'photo');
+			const {turn} = await newestFind(db, ada.id);
+			await ada.photo(new TextEncoder().encode('no picture'), {asFile: true, ...file});
+			expect(ada.sees.text).toContain(says);
+			expect(ada.sees.text).toContain('Please send a photo of the top');
+			const find = await newestFind(db, ada.id);
+			expect(find.turn).toBe(turn);
+			expect(find.standing.facts.photos).toEqual([]);
+			expect(await db.selectFrom('photo').select('id').execute()).toEqual([]);
+			await ada.presses('No photo, go on');
+			expect(await questionOf(db, ada)).toBe('where');
+		},
+		waysOfEntry(index),
+	);
 }
 
 // Once is enough: 20 MB go through the room's database.

@@ -1,5 +1,5 @@
 import {expect} from 'vitest';
-import {journeyTest, newestFind} from '../support/journey.ts';
+import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {begin, newestDraft, questionOf, walkTo} from '../support/steps.ts';
 
 journeyTest('a pin without accuracy is taken to be within 30 m', async ({ada, db}) => {
@@ -52,15 +52,19 @@ const written = [
 	},
 ] as const;
 
-for (const {text, place} of written) {
-	journeyTest(`the place “${text}” is understood and kept as written`, async ({ada, db}) => {
-		await begin(ada);
-		await walkTo({db, person: ada}, 'where');
-		await ada.sends(text);
-		expect(await questionOf(db, ada)).toBe('when');
-		await walkTo({db, person: ada}, 'kept');
-		expect((await newestDraft(db, ada)).body.place).toMatchObject({kind: 'spot', ...place});
-	});
+for (const [index, {text, place}] of written.entries()) {
+	journeyTest(
+		`the place “${text}” is understood and kept as written`,
+		async ({ada, db}) => {
+			await begin(ada);
+			await walkTo({db, person: ada}, 'where');
+			await ada.sends(text);
+			expect(await questionOf(db, ada)).toBe('when');
+			await walkTo({db, person: ada}, 'kept');
+			expect((await newestDraft(db, ada)).body.place).toMatchObject({kind: 'spot', ...place});
+		},
+		waysOfEntry(index),
+	);
 }
 
 journeyTest('the name of a beach is a place, and its signs are shown back as they are', async ({ada, db}) => {

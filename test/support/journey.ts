@@ -46,6 +46,11 @@ export function journeyTest(
 	}
 }
 
+/** Ways for the entries of a list: the first in all of them, the others, which differ in a word alone, plainly. */
+export function waysOfEntry(index: number): readonly Mode[] {
+	return index === 0 ? everyMode : ['plain'];
+}
+
 export type JourneyOptions = {
 	readonly mode?: Mode;
 	readonly environment?: Readonly<Record<string, string>>;
@@ -126,8 +131,13 @@ export async function newestFind(db: Db, platformId: number) {
 		.where('person.platformId', '=', platformId)
 		.orderBy('find.id', 'desc')
 		.executeTakeFirstOrThrow();
-	const trail = trailSchema.parse(JSON.parse(row.trail));
-	return {...row, trail, standing: standAt(britishIsles(), trail)};
+	return {...row, ...replayed(row.trail)};
+}
+
+/** Where a find stands, replayed from its stored trail. */
+export function replayed(stored: string) {
+	const trail = trailSchema.parse(JSON.parse(stored));
+	return {trail, standing: standAt(britishIsles(), trail)};
 }
 
 let readOnce: ReturnType<typeof readFlow> | undefined;
