@@ -1,5 +1,6 @@
 /** Sends what waits, in order for each chat, one in flight each. */
 import type {Api} from 'grammy';
+import type {Call} from '../store/call.ts';
 import {addressOf, joinAddresses, markGone} from '../store/chats.ts';
 import {
 	giveUp,
@@ -23,6 +24,8 @@ export type OutboxTools = {
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
+const mostStumbles = 5;
+const stumblePauseMs = 10_000;
 /** Chats sent to at the same time. */
 const mostInFlight = 8;
 /** A press must be answered at once or not at all. */
@@ -42,10 +45,15 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 		if (limited.size > 1 || inFlight.size >= mostInFlight) return false;
 		const rows = await nextToSend(tools.db, {now, busy, limit: mostInFlight - inFlight.size});
 		for (const row of rows) {
+			if (!isReadable(row)) {
+				tools.log({level: 'error', what: 'message not readable', row: row.id});
+				await giveUp(tools.db, row.id);
+				continue;
+			}
 			if (row.call.kind !== 'answer') busy.add(row.chat);
 			await markSending(tools.db, row.id);
 			const sending = sendRow(tools, row, limited)
-				.catch(error => tools.log({level: 'error', what: 'outbox', row: row.id, error: String(error)}))
+				.catch(error => stumble(tools, row, error))
 				.finally(() => {
 					busy.delete(row.chat);
 					inFlight.delete(sending);
@@ -64,7 +72,13 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 	};
 }
 
-async function sendRow(tools: OutboxTools, row: Waiting, limited: Map<number, number>): Promise<void> {
+type Readable = Waiting & {readonly call: Call};
+
+function isReadable(row: Waiting): row is Readable {
+	return row.call !== undefined;
+}
+
+async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, number>): Promise<void> {
 	const {db} = tools;
 	const address = await addressOf(db, row.chat);
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
@@ -82,6 +96,13 @@ async function sendRow(tools: OutboxTools, row: Waiting, limited: Map<number, nu
 		attempts: row.attempts,
 	});
 	await settle(tools, row, {sent, limited, from: address.platformId});
+}
+
+/** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
+async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown): Promise<void> {
+	log({level: 'error', what: 'outbox', row: row.id, error: String(error)});
+	if (row.attempts >= mostStumbles) await giveUp(db, row.id);
+	else await postpone(db, {id: row.id, notBefore: now() + stumblePauseMs});
 }
 
 async function settle(
@@ -114,7 +135,7 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 
 async function pictureFor(
 	{pictures, now}: OutboxTools,
-	row: Waiting,
+	row: Readable,
 ): Promise<Found | 'not-yet' | undefined> {
 	if (row.call.kind !== 'send') return undefined;
 	if (row.call.picture !== undefined) return pictures.drawing(row.call.picture);

@@ -13,7 +13,7 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 export type Pictures = {
 	/** A drawing under `flows/`; nothing when it cannot be drawn, so that the words still go. */
 	readonly drawing: (path: string) => Promise<Found | undefined>;
-	/** The first stored photo of a find, `not-yet` while it is still being fetched. */
+	/** The first stored photo of a find, `not-yet` while it is being fetched, nothing when it cannot be read. */
 	readonly photoOf: (find: number) => Promise<Found | 'not-yet' | undefined>;
 };
 
@@ -49,8 +49,13 @@ export function openPictures(tools: {
 			const photos = await photosOf(tools.db, find);
 			const kept = photos.find(photo => photo.state === 'kept' && photo.hash !== null);
 			if (!kept?.hash) return photos.some(photo => photo.state === 'wanted') ? 'not-yet' : undefined;
-			const bytes = await readFile(photoPath(tools.photoFolder, kept.hash));
-			return {picture: {bytes, name: 'find.jpg'}, remember: forget};
+			try {
+				const bytes = await readFile(photoPath(tools.photoFolder, kept.hash));
+				return {picture: {bytes, name: 'find.jpg'}, remember: forget};
+			} catch (error) {
+				tools.log({level: 'error', what: 'photo not read', photo: kept.id, error: String(error)});
+				return undefined;
+			}
 		},
 	};
 }

@@ -77,22 +77,36 @@ function judge(error: GrammyError): Sent {
 }
 
 async function attempt(sending: Sending): Promise<number | undefined> {
-	const {api, platformId, call, target} = sending;
+	const {api, call, target} = sending;
 	switch (call.kind) {
 		case 'answer':
 			await api.answerCallbackQuery(call.callback, call.text === undefined ? {} : {text: call.text});
 			return undefined;
-		case 'edit': {
+		case 'edit':
 			if (!target) return undefined;
-			const markup = {parse_mode: 'HTML', reply_markup: inline(call.keyboard)} as const;
-			if (target.isPhoto)
-				await api.editMessageCaption(platformId, target.messageId, {caption: call.html, ...markup});
-			else await api.editMessageText(platformId, target.messageId, call.html, markup);
+			await editMessage(sending, call, target);
 			return target.messageId;
-		}
 		case 'send':
 			return (await sendMessage(sending, call)).message_id;
 	}
+}
+
+async function editMessage(
+	{api, platformId}: Sending,
+	call: Extract<Call, {kind: 'edit'}>,
+	{messageId, isPhoto}: NonNullable<Sending['target']>,
+): Promise<void> {
+	const markup = {parse_mode: 'HTML', reply_markup: inline(call.keyboard)} as const;
+	if (isPhoto) {
+		try {
+			await api.editMessageCaption(platformId, messageId, {caption: call.html, ...markup});
+			return;
+		} catch (error) {
+			// Its picture may have been refused, or its words too long for a caption; then it went as text.
+			if (!(error instanceof GrammyError) || !error.description.includes('there is no caption')) throw error;
+		}
+	}
+	await api.editMessageText(platformId, messageId, call.html, markup);
 }
 
 async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>): Promise<Message> {

@@ -10,7 +10,8 @@ export type Waiting = {
 	readonly id: number;
 	readonly chat: number;
 	readonly find: number | undefined;
-	readonly call: Call;
+	/** Nothing when it cannot be read, as a row of an older program may not. */
+	readonly call: Call | undefined;
 	readonly attempts: number;
 	readonly createdAt: number;
 };
@@ -29,7 +30,7 @@ export type Posting = {
 /** Sent messages are remembered this long, for edits and for replies to them. */
 const rememberedMs = 60 * 24 * 3_600_000;
 
-/** Puts a message in the queue of its chat. */
+/** Puts a message in the queue of its chat; throws when it could not be read again. */
 export async function post(tx: Tx, posting: Posting): Promise<void> {
 	await tx
 		.insertInto('outbox')
@@ -39,7 +40,7 @@ export async function post(tx: Tx, posting: Posting): Promise<void> {
 			find: posting.find ?? null,
 			turn: posting.turn ?? null,
 			role: posting.role,
-			content: JSON.stringify(posting.call),
+			content: JSON.stringify(callSchema.parse(posting.call)),
 			notBefore: posting.notBefore ?? posting.now,
 			state: 'waiting',
 			messageId: null,
@@ -122,8 +123,16 @@ export async function nextToSend(
 	return rows.map(row => ({
 		...row,
 		find: row.find ?? undefined,
-		call: callSchema.parse(JSON.parse(row.content)),
+		call: readCall(row.content),
 	}));
+}
+
+function readCall(content: string): Call | undefined {
+	try {
+		return callSchema.parse(JSON.parse(content));
+	} catch {
+		return undefined;
+	}
 }
 
 /** Marks a row as being sent: after a crash it may have arrived. */

@@ -167,3 +167,12 @@ test('after two months what was sent is forgotten, and what still waits is not',
 	await forgetOldMessages(db, twoMonthsMs + 1);
 	expect(await left()).toEqual([waiting]);
 });
+
+test('a message that could not be read again is refused when it is written', async () => {
+	const db = await twoChats();
+	const tooLong: Call = {kind: 'send', html: 'x', keyboard: [[{text: 'Yes', data: 'é'.repeat(65)}]]};
+	for (const call of [tooLong, send(''), {...answer, text: 'x'.repeat(201)}]) {
+		await expect(put(db, {call})).rejects.toThrow();
+	}
+	expect(await db.selectFrom('outbox').select('id').execute()).toEqual([]);
+});
