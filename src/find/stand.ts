@@ -98,9 +98,9 @@ function isReopened(trail: Trail, question: string): boolean {
 }
 
 /** Ids that a key author renamed or dropped, brought up to date (`moved` in key.yaml). */
-function withMovedIds(flow: Flow, trail: Trail): Trail {
+export function withMovedIds(flow: Flow, trail: Trail): Trail {
 	const moves = new Map(flow.region.key.moved.map(({from, to}) => [from, to]));
-	if (moves.size === 0) return trail;
+	if (!trail.some(({question}) => moves.has(question))) return trail;
 	return trail.flatMap(event => {
 		if (!moves.has(event.question)) return [event];
 		const to = moves.get(event.question);

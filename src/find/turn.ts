@@ -4,7 +4,7 @@ import {correctMenu, isCorrectable} from './correct.ts';
 import type {Flow} from './flow.ts';
 import {hearPin, hearText} from './heard.ts';
 import {hearPress} from './press.ts';
-import {type Standing, standAt} from './stand.ts';
+import {type Standing, standAt, withMovedIds} from './stand.ts';
 import {type Answer, reopened, type Trail, withEvent, withoutLast} from './trail.ts';
 import type {Heard, Moment} from './value.ts';
 
@@ -52,7 +52,9 @@ const albumPauseMs = 1500;
 const twicePressedMs = 5000;
 
 /** Takes one event to its end. */
-export function takeTurn(flow: Flow, find: FindState, input: {event: FindEvent; moment: Moment}): Turn {
+export function takeTurn(flow: Flow, stored: FindState, input: {event: FindEvent; moment: Moment}): Turn {
+	// Else an answer changed under the new name of its question would stand behind the one under the old.
+	const find: FindState = {...stored, trail: withMovedIds(flow, stored.trail)};
 	const before = standAt(flow, find.trail);
 	const {event, moment} = input;
 	const stay = (...effects: readonly Effect[]): Turn => ({...find, standing: before, effects});

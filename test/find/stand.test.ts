@@ -124,6 +124,19 @@ test('a character renamed in the key keeps its answers by the moved list', () =>
 	expect(heedful.found?.leaves).toEqual(standAt(flow, trail).found?.leaves);
 });
 
+test('an answer given under the old name of a character can be changed under the new one', () => {
+	const {trail} = talked(flow, ...upToTheResult).turn;
+	const renamed = changedFlow(
+		{in: key, find: '  keel: {needs', put: '  brim: {needs'},
+		{in: key, find: /look: keel/g, put: 'look: brim'},
+		{in: profiles, find: /^ {6}keel:/gm, put: '      brim:'},
+		{in: key, find: 'moved: []', put: 'moved: [{from: keel, to: brim}]'},
+	);
+	const changed = goingOn(renamed, talkedFrom(trail, renamed), {kind: 'mend', question: 'brim'}, 'none');
+	expect(changed.turn.standing.facts.seen).toMatchObject({brim: 'none'});
+	expect(changed.turn.trail.filter(({question}) => ['keel', 'brim'].includes(question))).toHaveLength(1);
+});
+
 test('answers to a character dropped from the key go out of the ranking', () => {
 	const {trail} = talked(flow, ...upToTheResult).turn;
 	const dropped = changedFlow(
