@@ -41,7 +41,7 @@ const written = [
 	['28.4.2026', '2026-04-28'],
 	['2026-04-28', '2026-04-28'],
 	['April 28th', '2026-04-28'],
-	['on the 3rd of May', undefined],
+	['on the 3rd of May', '2025-05-03'],
 	['3 May', '2025-05-03'],
 	['29 Feb', undefined],
 	['yesterday', '2026-05-01'],
