@@ -17,6 +17,9 @@ export type KeptDraft<Body> = {
 /** What stays of a draft that its finder took back: that it was, and when it went. */
 export type WithdrawnDraft = Omit<KeptDraft<never>, 'kind' | 'body'> & {readonly kind: 'withdrawn'};
 
+/** Whose drafts: a person's, all of them or those of finds begun in one chat. */
+export type DraftsWanted = {readonly person: number; readonly chat?: number | undefined};
+
 /** Where a page of drafts begins: after this one. */
 export type DraftMark = {readonly savedAt: number; readonly find: number};
 
@@ -58,15 +61,12 @@ export async function keepDraft(
 /** The drafts a person keeps, newest first; throws an Error when a body does not fit `schema`. */
 export async function draftsOf<Body>(
 	db: Tx | Db,
-	asked: {readonly person: number; readonly limit: number; readonly after?: DraftMark | undefined},
+	asked: DraftsWanted & {readonly limit: number; readonly after?: DraftMark | undefined},
 	schema: ZodType<Body>,
 ): Promise<readonly KeptDraft<Body>[]> {
-	const {person, limit, after} = asked;
-	let query = db
-		.selectFrom('draft')
+	const {limit, after} = asked;
+	let query = wantedDrafts(db, asked)
 		.select(columns)
-		.where('person', '=', person)
-		.where('status', '=', 'draft')
 		.orderBy('savedAt', 'desc')
 		.orderBy('find', 'desc')
 		.limit(limit);
@@ -101,14 +101,19 @@ export async function draftOfFind<Body>(
 }
 
 /** How many drafts a person keeps. */
-export async function countDrafts(db: Tx | Db, person: number): Promise<number> {
-	const {count} = await db
-		.selectFrom('draft')
+export async function countDrafts(db: Tx | Db, wanted: DraftsWanted): Promise<number> {
+	const {count} = await wantedDrafts(db, wanted)
 		.select(({fn}) => fn.countAll().as('count'))
-		.where('person', '=', person)
-		.where('status', '=', 'draft')
 		.executeTakeFirstOrThrow();
 	return Number(count);
+}
+
+function wantedDrafts(db: Tx | Db, {person, chat}: DraftsWanted) {
+	const all = db.selectFrom('draft').where('person', '=', person).where('status', '=', 'draft');
+	if (chat === undefined) return all;
+	return all.where('find', 'in', query =>
+		query.selectFrom('find').select('find.id').where('find.chat', '=', chat),
+	);
 }
 
 /**

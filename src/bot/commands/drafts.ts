@@ -26,11 +26,13 @@ export async function showDrafts({desk}: Ctx): Promise<void> {
 /** Lists drafts older than the one of this find. */
 export async function listDrafts(desk: Desk, before: number | undefined): Promise<void> {
 	const {say} = readerAt(desk);
-	const count = await countDrafts(desk.tx, desk.person.id);
+	// A group sees only what was found together there.
+	const wanted = {person: desk.person.id, chat: desk.chat.kind === 'group' ? desk.chat.id : undefined};
+	const count = await countDrafts(desk.tx, wanted);
 	if (count === 0) return sayHere(desk, say.say('drafts-empty'));
 	const mark = before === undefined ? undefined : await draftOfFind(desk.tx, before, draftSchema);
 	const after = mark ? {savedAt: mark.savedAt, find: mark.find} : undefined;
-	const drafts = await draftsOf(desk.tx, {person: desk.person.id, limit: perPage + 1, after}, draftSchema);
+	const drafts = await draftsOf(desk.tx, {...wanted, limit: perPage + 1, after}, draftSchema);
 	const page = drafts.slice(0, perPage);
 	const lines = page.map(({find, body}) => say.say('drafts-line', draftCard(body, {say, number: find})));
 	const open = page.map(({find}) => [
