@@ -1,6 +1,6 @@
 /** The key's part of a replay: the trail's answers followed until the key asks something new. */
 import {type Conclusion, conclude, type Ranked, rank} from '../key/evidence.ts';
-import {cantTell, type Observed} from '../key/observed.ts';
+import type {Observed} from '../key/observed.ts';
 import {beginKey, type KeySnapshot, stepKey, type Wanted, wantedBy} from '../key/states.ts';
 import {type Facts, observedFrom} from './facts.ts';
 import type {Flow} from './flow.ts';
@@ -69,9 +69,4 @@ function foundFrom(flow: Flow, facts: Facts, snapshot: KeySnapshot): Found {
 	const ranking = rank(flow.region, observed);
 	const {leaves} = snapshot.context;
 	return {observed, leaves, ranking, conclusion: conclude(ranking, leaves)};
-}
-
-/** Whether an option may be given to a look question of this region. */
-export function isStateOf(flow: Flow, character: string, option: string): boolean {
-	return option === cantTell || (flow.region.key.characters[character]?.states.includes(option) ?? false);
 }
