@@ -34,6 +34,12 @@ const questionSchema = z.union([
 	z.strictObject({measure: z.enum(['length', 'width']), bands: z.array(bandSchema).min(2).max(4)}),
 ]);
 
+/** A stretch of sea and shore: a simple ring of our own, [longitude, latitude] in degrees, not closed. */
+const areaSchema = z.strictObject({
+	ring: z.array(z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)])).min(3),
+	source: z.string(),
+});
+
 export const keySchema = z.strictObject({
 	begins: id,
 	possibleMm: z.strictObject({length: rangeMm, width: rangeMm}),
@@ -43,6 +49,10 @@ export const keySchema = z.strictObject({
 	moved: z.array(z.strictObject({from: id, to: id.optional()})),
 	/** Weights of the ordinal words used in profiles; ours, no count was published. */
 	howCommon: z.record(id, z.number().positive()),
+	/** Sea areas that profiles name; together they are the coast that the region covers. */
+	areas: z.record(id, areaSchema).default({}),
+	/** How much of its weight a taxon keeps outside its usual areas; ours, never zero. */
+	elsewhere: share.default(0.05),
 	/** Weight of all that the region's profiles do not hold. */
 	somethingElse: share,
 });
@@ -66,6 +76,8 @@ const taxonSchema = z.strictObject({
 	/** Said with the result: photograph it rather than keep it. */
 	leaveIt: z.boolean().default(false),
 	howCommon: id,
+	/** Where its cases are laid or stranded; without it, anywhere in the region. */
+	coast: z.strictObject({usual: z.array(id).min(1), ...citedSchema}).optional(),
 	lengthMm: measureSchema,
 	widthMm: measureSchema,
 	/** The figure as printed, where it is flagged suspect and not used. */
