@@ -282,5 +282,6 @@ help-odd-sticker = That is a nice sticker. Here is the question again.
 help-odd-file = I cannot use this kind of file. Please send a photo.
 help-odd-heic = I cannot read this kind of picture file. Please send it as a photo, not as a file.
 help-odd-large = This file is too large for me: 20 MB is the most. Please send it as a photo.
+help-odd-command = I do not know that command. Write /help to see what I can do.
 help-odd-other = I cannot use that here. Please press a button, write, or send a photo.
 help-odd-edited = You changed an earlier message. I cannot follow that. To change an answer, press “Back”, or “Change an answer” at the end.

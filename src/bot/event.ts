@@ -1,5 +1,5 @@
 /** An update turned into an event for a find. */
-import type {Message} from 'grammy/types';
+import type {Message, MessageEntity} from 'grammy/types';
 import type {FindEvent} from '../find/turn.ts';
 
 /** A photo or picture file to be fetched. */
@@ -34,8 +34,14 @@ export function eventIn(message: Message): FindEvent {
 		const {latitude, longitude} = message.venue.location;
 		return {kind: 'pin', latitude, longitude};
 	}
+	// Commands win over answers, also those that nobody knows (bot-practice 26).
+	if (message.entities?.some(isCommandAtStart)) return {kind: 'odd', what: 'command'};
 	if (message.text !== undefined) return {kind: 'text', text: message.text};
 	return {kind: 'odd', what: oddKind(message)};
+}
+
+function isCommandAtStart({type, offset}: MessageEntity): boolean {
+	return type === 'bot_command' && offset === 0;
 }
 
 function oddKind(message: Message): string {
