@@ -63,9 +63,13 @@ export async function beginFindHere(desk: Desk, from?: FindRow): Promise<void> {
 	await turnFind(desk, row, {kind: 'begin'});
 }
 
-/** The trail of a stored find. */
+/** The trail of a stored find; throws an Error that repeats nothing of it when it cannot be read. */
 export function readTrail(row: FindRow): Trail {
-	return trailSchema.parse(JSON.parse(row.trail));
+	try {
+		return trailSchema.parse(JSON.parse(row.trail));
+	} catch (error) {
+		throw new Error(`Expected the trail of find ${row.id} to fit its schema`, {cause: error});
+	}
 }
 
 function carriedTrail(desk: Desk, from: FindRow): Trail {
