@@ -41,10 +41,13 @@ async function bench(): Promise<number> {
 	const all = times.map(({ms}) => ms);
 	const kinds = [...new Set(times.map(({kind}) => kind))];
 	sayTable(`${all.length} updates beside ${findsBefore} finds, ${kept} drafts kept`, [
-		['', 'median', '95 in 100'],
+		['', 'median', '95 in 100', 'of it processor'],
 		...['any', ...kinds].map(kind => {
-			const ofKind = kind === 'any' ? all : times.filter(time => time.kind === kind).map(({ms}) => ms);
-			return [kind, inMs(median(ofKind)), inMs(percentile(ofKind, 0.95))];
+			const ofKind = times.filter(time => kind === 'any' || time.kind === kind);
+			const ms = ofKind.map(time => time.ms);
+			// Other work on the machine stretches the clock and not this.
+			const processorMs = median(ofKind.map(time => time.processorMs));
+			return [kind, inMs(median(ms)), inMs(percentile(ms, 0.95)), inMs(processorMs)];
 		}),
 	]);
 	sayTable('replay of a trail', measureReplay(flow));
