@@ -112,7 +112,8 @@ function stateGap(region: Region, character: string, [first, second]: readonly [
 }
 
 /** From 0 (same middle) towards 1 (far apart for their spreads). */
-function overlapGap(one: Measure, other: Measure): number {
+function overlapGap(one: Measure | undefined, other: Measure | undefined): number {
+	if (!one || !other) return 0;
 	const [first, second] = [spreadOf(one), spreadOf(other)];
 	return 1 - Math.exp(-(((first.mean - second.mean) / (first.sd + second.sd)) ** 2));
 }

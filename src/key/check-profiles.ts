@@ -28,8 +28,9 @@ type At = (path: readonly (string | number)[], remark: Remark) => Fault;
 function checkSources({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {
 	const {sources} = region.profiles;
 	const cited = [
-		{path: ['lengthMm'], source: taxon.lengthMm.source},
-		{path: ['widthMm'], source: taxon.widthMm.source},
+		...(taxon.lengthMm ? [{path: ['lengthMm'], source: taxon.lengthMm.source}] : []),
+		...(taxon.widthMm ? [{path: ['widthMm'], source: taxon.widthMm.source}] : []),
+		...(taxon.coast ? [{path: ['coast'], source: taxon.coast.source}] : []),
 		{path: ['described'], source: taxon.described.source},
 		{path: ['fact'], source: taxon.fact.source},
 		...taxon.notUsed.map(({source}, index) => ({path: ['notUsed', index], source})),
@@ -44,7 +45,9 @@ function checkSources({region}: Checkable, taxon: Taxon, at: At): readonly Fault
 		);
 }
 
-function checkMeasure(name: string, {range, mean}: Measure, at: At): readonly Fault[] {
+function checkMeasure(name: string, measure: Measure | undefined, at: At): readonly Fault[] {
+	if (!measure) return [];
+	const {range, mean} = measure;
 	const [low, high] = range;
 	if (low >= high) {
 		const what = `The range ${low} to ${high} mm runs backwards.`;

@@ -90,8 +90,11 @@ function likelihood(region: Region, taxon: Taxon, observed: Observed): number {
 	for (const [character, state] of Object.entries(observed.seen)) {
 		if (state !== cantTell) product *= stateShare(region, taxon, {character, state});
 	}
+	const {length, width} = region.key.possibleMm;
 	return (
-		product * sizeLikelihood(taxon.lengthMm, observed.length) * sizeLikelihood(taxon.widthMm, observed.width)
+		product *
+		sizeLikelihood(taxon.lengthMm, observed.length, length) *
+		sizeLikelihood(taxon.widthMm, observed.width, width)
 	);
 }
 
@@ -104,9 +107,14 @@ function likelihoodElse(region: Region, observed: Observed): number {
 	return product * flatLikelihood(length, observed.length) * flatLikelihood(width, observed.width);
 }
 
-/** Normal density (per mm) for a measured size, the upper tail for a lower bound. */
-function sizeLikelihood(measure: Measure, sized: Sized | undefined): number {
+/** Normal density (per mm) for a measured size, the upper tail for a lower bound; flat where nothing was published. */
+function sizeLikelihood(
+	measure: Measure | undefined,
+	sized: Sized | undefined,
+	possibleMm: readonly [number, number],
+): number {
 	if (!sized || sized.kind === 'unknown') return 1;
+	if (!measure) return flatLikelihood(possibleMm, sized);
 	const {mean, sd} = spreadOf(measure);
 	const spread = Math.hypot(sd, sized.uncertaintyMm);
 	const z = (sized.mm - mean) / spread;

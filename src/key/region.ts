@@ -78,8 +78,9 @@ const taxonSchema = z.strictObject({
 	howCommon: id,
 	/** Where its cases are laid or stranded; without it, anywhere in the region. */
 	coast: z.strictObject({usual: z.array(id).min(1), ...citedSchema}).optional(),
-	lengthMm: measureSchema,
-	widthMm: measureSchema,
+	/** Absent where nobody has published it: then any possible size fits alike. */
+	lengthMm: measureSchema.optional(),
+	widthMm: measureSchema.optional(),
 	/** The figure as printed, where it is flagged suspect and not used. */
 	notUsed: z
 		.array(

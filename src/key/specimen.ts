@@ -42,12 +42,12 @@ export function typicalSpecimens(taxon: Taxon): {
 		const [commonest] = Object.entries(shares).sort(([, one], [, other]) => other - one);
 		if (commonest) seen[character] = commonest[0];
 	}
-	const {lengthMm, widthMm} = taxon;
-	return {
-		small: {seen, lengthMm: lengthMm.range[0], widthMm: widthMm.range[0]},
-		middle: {seen, lengthMm: middleOf(lengthMm), widthMm: middleOf(widthMm)},
-		large: {seen, lengthMm: lengthMm.range[1], widthMm: widthMm.range[1]},
-	};
+	const sized = (end: (measure: Measure) => number): Specimen => ({
+		seen,
+		...(taxon.lengthMm ? {lengthMm: end(taxon.lengthMm)} : {}),
+		...(taxon.widthMm ? {widthMm: end(taxon.widthMm)} : {}),
+	});
+	return {small: sized(({range}) => range[0]), middle: sized(middleOf), large: sized(({range}) => range[1])};
 }
 
 function middleOf({mean, range}: Measure): number {

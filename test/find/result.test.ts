@@ -34,7 +34,7 @@ test('a clear case has one name, with what speaks for it and its published range
 	]);
 	expect(view.seenAgainst).toEqual([]);
 	expect(view.settles).toBeUndefined();
-	const [lowMm, highMm] = taxa['raja-clavata']?.lengthMm.range ?? [];
+	const [lowMm, highMm] = taxa['raja-clavata']?.lengthMm?.range ?? [];
 	expect(view.length).toEqual({
 		mm: 75,
 		plusMinusMm: 1,

@@ -10,7 +10,7 @@ const {key, profiles} = region;
 const taxa = Object.entries(profiles.taxa);
 /** The species with the longest cases of the region. */
 const largest = taxa.toSorted(
-	([, one], [, other]) => other.lengthMm.range[1] - one.lengthMm.range[1],
+	([, one], [, other]) => (other.lengthMm?.range[1] ?? 0) - (one.lengthMm?.range[1] ?? 0),
 )[0]?.[0];
 
 const withLength = (kind: 'exact' | 'at-least', mm: number, uncertaintyMm = 1): Observed => ({
@@ -108,7 +108,7 @@ test('a lower bound never makes the largest species less likely', () => {
 });
 
 test('up to its own smallest size, each larger lower bound makes the largest species more likely', () => {
-	const smallest = profiles.taxa[largest ?? '']?.lengthMm.range[0] ?? Number.NaN;
+	const smallest = profiles.taxa[largest ?? '']?.lengthMm?.range[0] ?? Number.NaN;
 	let before = 0;
 	for (let mm = 20; mm <= smallest; mm += 5) {
 		const share = shareOf(rank(region, withLength('at-least', mm)), largest);

@@ -137,8 +137,8 @@ test.each(Object.entries(published))(
 	'the profile of %s holds the published sizes',
 	(id, {lengthMm, widthMm}) => {
 		const profile = profileOf(id);
-		expect(profile.lengthMm.range).toEqual([lengthMm[0], lengthMm[2]]);
-		expect(profile.widthMm.range).toEqual([widthMm[0], widthMm[2]]);
+		expect(profile.lengthMm?.range).toEqual([lengthMm[0], lengthMm[2]]);
+		expect(profile.widthMm?.range).toEqual([widthMm[0], widthMm[2]]);
 	},
 );
 

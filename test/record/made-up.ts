@@ -37,6 +37,8 @@ export const testland: Region = {
 		possibleMm: {length: [20, 300], width: [10, 180]},
 		characters: {rim: {needs: [], states: ['sharp', 'dull'], error: 0.1}},
 		questions: {},
+		areas: {},
+		elsewhere: 0.05,
 		moved: [],
 		howCommon: {common: 1},
 		somethingElse: 0.02,
