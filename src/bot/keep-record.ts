@@ -91,6 +91,8 @@ async function showVerifiers(desk: Desk, row: FindRow, draft: Draft): Promise<vo
 	await post(tx, {
 		chat: chat.id,
 		role: 'say',
+		// So that it goes with the draft when that is deleted before it was shown.
+		find: row.id,
 		call: {
 			kind: 'send',
 			html: escaped(text),
