@@ -88,7 +88,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	});
 	const listening: Listening = await listen(bot, settings.webhook);
 	const texts = shelves.get(settings.region)?.texts;
-	if (texts) await setProfile(bot.api, texts.in(undefined));
+	if (texts) await setProfile(bot.api, texts.in(undefined), log);
 	return {
 		roomUrl: room?.url,
 		room,

@@ -5,12 +5,28 @@ import type {Say} from '../text/text.ts';
 /** In the order of a person's day. */
 const commands = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'settings'] as const;
 
-/** Sets command lists and descriptions; a group's list also has /say, since the narrowest list is shown alone. */
-export async function setProfile(api: Api, {say}: Say): Promise<void> {
+/**
+ * Sets command lists and descriptions; a group's list also has /say, since the narrowest list is shown alone. What the
+ * platform refuses is logged: a bot without a profile still works.
+ */
+export async function setProfile(
+	api: Api,
+	{say}: Say,
+	log: (line: Readonly<Record<string, unknown>>) => void,
+): Promise<void> {
 	const list = commands.map(command => ({command, description: say(`command-${command}`)}));
 	const inGroups = [...list, {command: 'say', description: say('command-say')}];
-	await api.setMyCommands(list, {scope: {type: 'default'}});
-	await api.setMyCommands(inGroups, {scope: {type: 'all_group_chats'}});
-	await api.setMyDescription(say('description'));
-	await api.setMyShortDescription(say('short-description'));
+	const calls = [
+		() => api.setMyCommands(list, {scope: {type: 'default'}}),
+		() => api.setMyCommands(inGroups, {scope: {type: 'all_group_chats'}}),
+		() => api.setMyDescription(say('description')),
+		() => api.setMyShortDescription(say('short-description')),
+	];
+	for (const call of calls) {
+		try {
+			await call();
+		} catch (error) {
+			log({level: 'warn', what: 'profile not set', error: String(error)});
+		}
+	}
 }

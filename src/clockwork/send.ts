@@ -70,7 +70,8 @@ function judge(error: GrammyError): Sent {
 	const {description, parameters, error_code: code} = error;
 	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
 	if (code === 429) return {kind: 'later', afterMs: (parameters.retry_after ?? 5) * 1000, isLimited: true};
-	if (code >= 500) return {kind: 'later', afterMs: 5000, isLimited: false};
+	// What stands between us and the platform may answer with neither code nor words.
+	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false};
 	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
 	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
 	return {kind: 'refused', description};
