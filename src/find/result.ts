@@ -1,10 +1,10 @@
 /** The result as data: names, how sure, what spoke for and against, and what would settle it. */
 import {type Ranked, type Sureness, somethingElse, spreadOf, stateShare} from '../key/evidence.ts';
+import type {Found} from '../key/follow.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Measure, Region, Taxon} from '../key/region.ts';
 import {lowerBoundOf, narrowedBy} from './facts.ts';
 import type {Flow} from './flow.ts';
-import type {Found} from './key-walk.ts';
 import type {Standing} from './stand.ts';
 
 /** A character and the state in which it was seen. */

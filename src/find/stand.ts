@@ -1,8 +1,10 @@
 /** Where a find stands: its trail replayed through the machines. */
+
+import type {Found} from '../key/follow.ts';
 import {goOn, type Step} from './around.ts';
 import type {Facts} from './facts.ts';
 import type {Flow} from './flow.ts';
-import {type Found, walkKey} from './key-walk.ts';
+import {walkKey} from './key-walk.ts';
 import {type AroundSnapshot, beginAround, stepAround} from './machine.ts';
 import {byQuestion, type Trail, type TrailEvent} from './trail.ts';
 

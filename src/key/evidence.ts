@@ -93,8 +93,8 @@ function likelihood(region: Region, taxon: Taxon, observed: Observed): number {
 	const {length, width} = region.key.possibleMm;
 	return (
 		product *
-		sizeLikelihood(taxon.lengthMm, observed.length, length) *
-		sizeLikelihood(taxon.widthMm, observed.width, width)
+		sizeDensity(taxon.lengthMm, observed.length, length) *
+		sizeDensity(taxon.widthMm, observed.width, width)
 	);
 }
 
@@ -108,7 +108,7 @@ function likelihoodElse(region: Region, observed: Observed): number {
 }
 
 /** Normal density (per mm) for a measured size, the upper tail for a lower bound; flat where nothing was published. */
-function sizeLikelihood(
+export function sizeDensity(
 	measure: Measure | undefined,
 	sized: Sized | undefined,
 	possibleMm: readonly [number, number],

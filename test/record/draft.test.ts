@@ -1,7 +1,7 @@
 import {expect, test} from 'vitest';
 import {type Facts, lowerBoundOf, noFacts, observedFrom} from '../../src/find/facts.ts';
-import type {Found} from '../../src/find/key-walk.ts';
 import type {Trail} from '../../src/find/trail.ts';
+import type {Found} from '../../src/key/follow.ts';
 import {type DraftSource, draftFrom, draftSchema} from '../../src/record/draft.ts';
 import {
 	draftWith,
