@@ -255,6 +255,7 @@ result-range-width = Published width { $low } to { $high } mm: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
+result-unusual = Unusual on this coast, so I mark it for the person who checks: { $names }.
 result-settles-character = What would settle it: { $what }.
 result-settles-length = What would settle it: the length of the soaked case, from apron border to apron border.
 result-settles-width = What would settle it: the width at the widest place.

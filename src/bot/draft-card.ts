@@ -13,6 +13,7 @@ export function draftCard(draft: Draft, {say, number}: {say: Say; number: number
 		count: String(draft.count ?? 1),
 		note: draft.note ?? say.say('draft-none'),
 		photos: String(draft.photos.length),
+		unusual: draft.unusual.length > 0 ? 'yes' : 'no',
 		length: draft.length
 			? say.say('chosen-length', {mm: draft.length.mm, plusMinus: draft.length.plusMinusMm})
 			: '–',

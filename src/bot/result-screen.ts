@@ -10,6 +10,9 @@ export function resultText(view: ResultView, say: Say): string {
 		sizeText(view, {say, which: 'width'}),
 		seenText(view.seenFor, {say, message: 'result-for'}),
 		seenText(view.seenAgainst, {say, message: 'result-against'}),
+		view.unusual.length === 0
+			? ''
+			: say.say('result-unusual', {names: view.unusual.map(taxon => say.say(`taxon-${taxon}`)).join(', ')}),
 		settlesText(view.settles, say),
 		view.leaveIt !== undefined && say.has(`leave-${view.leaveIt}`) ? say.say(`leave-${view.leaveIt}`) : '',
 		factText(view, say),

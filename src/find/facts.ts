@@ -89,6 +89,7 @@ export function observedFrom(facts: Facts): Observed {
 	return {
 		seen: facts.seen,
 		lost,
+		...(facts.place?.kind === 'spot' ? {spot: facts.place} : {}),
 		length: sizedFrom(facts.length, lowerBoundOf(facts).length > 0),
 		width: sizedFrom(facts.width, narrowedBy(facts).length > 0),
 	};

@@ -1,7 +1,9 @@
 /** The result as data: names, how sure, what spoke for and against, and what would settle it. */
+
+import {isUnusual} from '../key/coast.ts';
 import {type Ranked, type Sureness, somethingElse, spreadOf, stateShare} from '../key/evidence.ts';
 import type {Found} from '../key/follow.ts';
-import {cantTell} from '../key/observed.ts';
+import {cantTell, type Observed} from '../key/observed.ts';
 import type {Measure, Region, Taxon} from '../key/region.ts';
 import {lowerBoundOf, narrowedBy} from './facts.ts';
 import type {Flow} from './flow.ts';
@@ -43,6 +45,8 @@ export type ResultView = {
 	readonly fact:
 		| {readonly taxon: string; readonly citation: string; readonly page: string | undefined}
 		| undefined;
+	/** Names that are unusual on this coast. */
+	readonly unusual: readonly string[];
 	/** Rather photographed than kept. */
 	readonly leaveIt: string | undefined;
 	/** The finder was not sure that it is an egg case. */
@@ -76,6 +80,7 @@ export function viewResult(flow: Flow, standing: Standing, found: Found): Result
 		width: viewSize(region, standing, found, 'width'),
 		settles: conclusion.sure === 'shortlist' ? settling(region, found) : undefined,
 		fact: best === undefined ? undefined : factOf(region, best),
+		unusual: conclusion.names.map(({taxon: id}) => id).filter(id => isUnusualAt(region, id, observed)),
 		leaveIt: conclusion.names.find(({taxon: id}) => region.profiles.taxa[id]?.leaveIt)?.taxon,
 		doubt: standing.facts.doubt,
 	};
@@ -116,6 +121,11 @@ function overlapGap(one: Measure | undefined, other: Measure | undefined): numbe
 	if (!one || !other) return 0;
 	const [first, second] = [spreadOf(one), spreadOf(other)];
 	return 1 - Math.exp(-(((first.mean - second.mean) / (first.sd + second.sd)) ** 2));
+}
+
+function isUnusualAt({key, profiles}: Region, id: string, {spot}: Observed): boolean {
+	const profile = profiles.taxa[id];
+	return profile !== undefined && isUnusual(key, profile, spot);
 }
 
 function elsePercent({ranking}: Found): number | undefined {

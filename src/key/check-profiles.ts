@@ -16,6 +16,7 @@ export function checkProfiles(checkable: Checkable): readonly Fault[] {
 			...checkSources(checkable, taxon, at),
 			...checkMeasure('lengthMm', taxon.lengthMm, at),
 			...checkMeasure('widthMm', taxon.widthMm, at),
+			...checkCoast(checkable, taxon, at),
 			...checkShares(checkable, taxon, at),
 			...checkWords(checkable, taxon, at),
 			...checkTypical(checkable, id, at),
@@ -56,6 +57,18 @@ function checkMeasure(name: string, measure: Measure | undefined, at: At): reado
 	if (mean === undefined || (mean >= low && mean <= high)) return [];
 	const what = `The mean of ${mean} mm lies outside ${low} to ${high} mm.`;
 	return [at([name], {what, todo: 'Compare both with their source.'})];
+}
+
+function checkCoast({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {
+	const known = Object.keys(region.key.areas);
+	return (taxon.coast?.usual ?? [])
+		.filter(area => !known.includes(area))
+		.map(area =>
+			at(['coast', 'usual'], {
+				what: `The area "${area}" is not in key.yaml.`,
+				todo: `Write one of ${known.join(', ')}, or draw the area.`,
+			}),
+		);
 }
 
 function checkShares({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {

@@ -1,4 +1,5 @@
 /** Evidence ranked: how likely each taxon of a region is, given what was seen and measured. */
+import {coastShare} from './coast.ts';
 import {cantTell, type Observed, type Sized} from './observed.ts';
 import type {Measure, Region, Taxon} from './region.ts';
 
@@ -27,19 +28,23 @@ const fewLeaves = 3;
 /** Posterior over all taxa of the region and something else, best first; sums to 1. */
 export function rank(region: Region, observed: Observed): readonly Ranked[] {
 	const {key, profiles} = region;
-	const taxa = Object.entries(profiles.taxa);
-	const common = taxa.reduce((sum, [, taxon]) => sum + (key.howCommon[taxon.howCommon] ?? 0), 0);
-	const weighed = taxa.map(([id, taxon]) => {
-		const prior = ((key.howCommon[taxon.howCommon] ?? 0) / common) * (1 - key.somethingElse);
-		return {taxon: id, weight: prior * likelihood(region, taxon, observed)};
-	});
+	const taxa = Object.entries(profiles.taxa).map(([id, taxon]) => ({
+		id,
+		taxon,
+		common: (key.howCommon[taxon.howCommon] ?? 0) * coastShare(key, taxon, observed.spot),
+	}));
+	const total = taxa.reduce((sum, {common}) => sum + common, 0);
+	const weighed = taxa.map(({id, taxon, common}) => ({
+		taxon: id,
+		weight: (common / total) * (1 - key.somethingElse) * likelihood(region, taxon, observed),
+	}));
 	const all = [
 		...weighed,
 		{taxon: somethingElse, weight: key.somethingElse * likelihoodElse(region, observed)},
 	];
-	const total = all.reduce((sum, entry) => sum + entry.weight, 0);
+	const evidence = all.reduce((sum, entry) => sum + entry.weight, 0);
 	return all
-		.map(({taxon, weight}) => ({taxon, probability: total > 0 ? weight / total : 0}))
+		.map(({taxon, weight}) => ({taxon, probability: evidence > 0 ? weight / evidence : 0}))
 		.sort((one, other) => other.probability - one.probability || one.taxon.localeCompare(other.taxon));
 }
 

@@ -15,7 +15,7 @@ export type Named = Found & {
 export function nameSpecimen(region: Region, machine: KeyMachine, specimen: Observed): Named {
 	const length = specimen.length ?? {kind: 'unknown' as const};
 	const {asked, end} = followKey(region, machine, {
-		observed: {seen: {}, length, width: undefined, lost: specimen.lost},
+		observed: {seen: {}, length, width: undefined, lost: specimen.lost, spot: specimen.spot},
 		answer: (asks, observed) => shown(region, specimen, {asks, observed}),
 	});
 	if (end.kind !== 'found')

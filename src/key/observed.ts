@@ -1,4 +1,5 @@
 /** What is known of a specimen: states seen, sizes, parts that are gone. */
+import type {Spot} from './coast.ts';
 
 /** A size in millimetres: measured, a lower bound (measured dry, or with an apron gone), or not to be had. */
 export type Sized =
@@ -14,6 +15,8 @@ export type Observed = {
 	readonly length: Sized | undefined;
 	readonly width: Sized | undefined;
 	readonly lost: readonly string[];
+	/** Where it was found, if a place on the map is known. */
+	readonly spot?: Spot | undefined;
 };
 
 /** Nothing looked at yet. */

@@ -119,7 +119,7 @@ function shortened(note: string): string {
 	return letters.length > longestNote ? `${letters.slice(0, longestNote).join('')}…` : note;
 }
 
-function propertiesOf({ranking, seen, lost, leaves, aprons}: Draft): string {
+function propertiesOf({ranking, seen, lost, leaves, aprons, unusual}: Draft): string {
 	return JSON.stringify({
 		ranking: ranking.map(({taxon, scientificName, probability}) => ({
 			name: scientificName ?? taxon,
@@ -129,6 +129,7 @@ function propertiesOf({ranking, seen, lost, leaves, aprons}: Draft): string {
 		lost,
 		aprons,
 		leaves,
+		unusual,
 	});
 }
 

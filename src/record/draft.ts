@@ -1,6 +1,7 @@
 /** The draft record of one find: what its finder agreed to keep, as plain data with no name of a person. */
 import {z} from 'zod';
 import type {Length} from '../capsule/length.ts';
+import {isUnusual} from '../key/coast.ts';
 import type {Conclusion, Ranked} from '../key/evidence.ts';
 import type {Observed, Sized} from '../key/observed.ts';
 import type {Region} from '../key/region.ts';
@@ -63,6 +64,8 @@ export const draftSchema = z
 		/** Where the key led. */
 		leaves: z.array(z.string()).readonly(),
 		sure: z.enum(['very-likely', 'likely', 'shortlist', 'unknown']),
+		/** Taxa said that are unusual on this coast. */
+		unusual: z.array(z.string()).readonly().default([]),
 		/** The finder could not say for sure that it is an egg case. */
 		doubt: z.boolean(),
 		note: z.string().optional(),
@@ -156,12 +159,21 @@ export function draftFrom(source: DraftSource): Draft {
 		said: (found?.conclusion.names ?? []).map(({taxon}) => taxon),
 		leaves: found?.leaves ?? [],
 		sure: found?.conclusion.sure ?? 'unknown',
+		unusual: unusualAmong(region, found),
 		doubt: facts.doubt,
 		note: facts.note,
 		photos: facts.photos.map(id => ({id, hash: source.photoHashes?.get(id)})),
 		trail: source.trail,
 		language: source.language,
 	};
+}
+
+function unusualAmong({key, profiles}: Region, found: SourceFound | undefined): readonly string[] {
+	const names = (found?.conclusion.names ?? []).map(({taxon}) => taxon);
+	return names.filter(id => {
+		const profile = profiles.taxa[id];
+		return profile !== undefined && isUnusual(key, profile, found?.observed.spot);
+	});
 }
 
 function rankedFrom(region: Region, {taxon, probability}: Ranked): Draft['ranking'][number] {

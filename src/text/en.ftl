@@ -85,7 +85,10 @@ settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
 
 verifiers-draft =
-    New draft no. { $number }: { $name }
+    New draft no. { $number }: { $name }{ $unusual ->
+        [yes] {" "}(unusual on this coast)
+       *[no] {""}
+    }
     { $date }, { $place }
     How many: { $count }
     { $length }

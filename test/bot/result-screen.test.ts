@@ -18,6 +18,7 @@ function citing(page: string | undefined): ResultView {
 		seenAgainst: [],
 		length: undefined,
 		width: undefined,
+		unusual: [],
 		settles: undefined,
 		fact: {taxon: 'raja-clavata', citation: 'Nobody 2000', page},
 		leaveIt: undefined,
