@@ -75,6 +75,8 @@ const taxonSchema = z.strictObject({
 	rank: z.enum(['species', 'genus', 'family']),
 	/** Said with the result: photograph it rather than keep it. */
 	leaveIt: z.boolean().default(false),
+	/** Both flaps at the ends are large, so that a case without them is a good deal shorter. */
+	largeAprons: z.boolean().optional(),
 	howCommon: id,
 	/** Where its cases are laid or stranded; without it, anywhere in the region. */
 	coast: z.strictObject({usual: z.array(id).min(1), ...citedSchema}).optional(),
