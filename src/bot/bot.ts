@@ -5,6 +5,7 @@ import {cancel} from './commands/cancel.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {showHelp} from './commands/help.ts';
+import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
@@ -36,6 +37,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('cancel', cancel);
 	bot.command('help', showHelp);
 	bot.command('safety', showSafety);
+	bot.command('region', showRegions);
 	bot.command('settings', showSettings);
 	bot.command('say', say);
 	bot.on('callback_query:data', press);

@@ -7,6 +7,7 @@ export type Button =
 	| {readonly kind: 'list'; readonly before: number}
 	| {readonly kind: 'resume'; readonly find: number}
 	| {readonly kind: 'zone'; readonly zone: string}
+	| {readonly kind: 'region'; readonly region: string}
 	| {readonly kind: 'begin'};
 
 /** The most bytes of callback data (platform-limits.json, callback_data). */
@@ -39,6 +40,8 @@ export function unpackButton(data: string): Button | undefined {
 		return {kind: 'draft', find: number(first), act: second};
 	if (kind === 'l' && isNumber(first)) return {kind: 'list', before: number(first)};
 	if (kind === 'r' && isNumber(first)) return {kind: 'resume', find: number(first)};
+	if (kind === 'g' && /^[a-z][a-z0-9-]*$/.test(first) && data === `g.${first}`)
+		return {kind: 'region', region: first};
 	if (kind === 'z' && first !== '') return {kind: 'zone', zone: data.slice(2)};
 	return data === 'n' ? {kind: 'begin'} : undefined;
 }
@@ -53,6 +56,8 @@ function packed(button: Button): string {
 			return `l.${button.before.toString(36)}`;
 		case 'resume':
 			return `r.${button.find.toString(36)}`;
+		case 'region':
+			return `g.${button.region}`;
 		case 'zone':
 			return `z.${button.zone}`;
 		case 'begin':

@@ -53,8 +53,13 @@ export function shelfOf(house: House, region: string): Shelf {
 	return shelf;
 }
 
+/** The region a person chose or was last on the shore of, else the keeper's. */
+export function regionOf({house, person}: Desk): string {
+	return person.region ?? house.region;
+}
+
 /** The person's language and clock. */
-export function readerAt(desk: Desk, region = desk.house.region): Reader {
+export function readerAt(desk: Desk, region = regionOf(desk)): Reader {
 	return {
 		say: shelfOf(desk.house, region).texts.in(desk.person.language),
 		zone: desk.person.zone ?? desk.house.zone,

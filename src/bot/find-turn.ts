@@ -4,13 +4,14 @@ import type {Standing} from '../find/stand.ts';
 import {type Trail, trailSchema} from '../find/trail.ts';
 import {type Effect, type FindEvent, type Turn, takeTurn} from '../find/turn.ts';
 import type {Keyboard} from '../store/call.ts';
-import {beginFind, type FindRow, keepTurn, putInBowl} from '../store/finds.ts';
+import {beginFind, type FindRow, keepTurn, moveFind, putInBowl} from '../store/finds.ts';
 import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
-import {noticeZone, sitAt} from '../store/people.ts';
+import {chooseRegion, noticeZone, sitAt} from '../store/people.ts';
 import {dropPhotos} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
-import {type Desk, postHere, readerAt, sayHere, shelfOf} from './desk.ts';
+import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {keepRecord} from './keep-record.ts';
+import {regionOfPlace} from './region.ts';
 import {askScreen, type Shown, whyScreen} from './screen.ts';
 import {escaped, lineText} from './words.ts';
 
@@ -21,10 +22,17 @@ export async function turnFind(
 	event: FindEvent,
 	voice: 'aloud' | 'quietly' = 'aloud',
 ): Promise<Turn> {
-	const {flow} = shelfOf(desk.house, row.region);
 	const zone = desk.person.zone ?? desk.house.zone;
 	const state = {trail: readTrail(row), turn: row.turn};
-	const turn = takeTurn(flow, state, {event, moment: {now: desk.now, zone}});
+	const input = {event, moment: {now: desk.now, zone}};
+	const turn = takeTurn(shelfOf(desk.house, row.region).flow, state, input);
+	const region = regionOfPlace(desk.house, row.region, turn.standing.facts.place);
+	if (region !== row.region) {
+		// The place lies on the shore of another region: the same turn is taken by its key.
+		await moveFind(desk.tx, row.id, region);
+		await chooseRegion(desk.tx, desk.person.id, region);
+		return turnFind(desk, {...row, region}, event, voice);
+	}
 	if (turn.trail !== state.trail || turn.turn !== row.turn) {
 		await keepTurn(desk.tx, {
 			find: row.id,
@@ -48,7 +56,7 @@ export async function turnFind(
 /** A new find, fresh or another of the walk or bowl of `from`; asks its first question. */
 export async function beginFindHere(desk: Desk, from?: FindRow): Promise<void> {
 	const {house, tx, now} = desk;
-	const region = from?.region ?? house.region;
+	const region = from?.region ?? regionOf(desk);
 	const trail = from ? carriedTrail(desk, from) : [];
 	const row = await beginFind(tx, {
 		uuid: house.newUuid(),

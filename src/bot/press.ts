@@ -3,6 +3,7 @@ import {findById} from '../store/finds.ts';
 import {markWelcomed, seatOf} from '../store/people.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
 import {actOnDraft, listDrafts, ownFind} from './commands/drafts.ts';
+import {setRegion} from './commands/region.ts';
 import {setZone} from './commands/settings.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
@@ -26,6 +27,8 @@ async function act(desk: Desk, button: Button): Promise<void> {
 		case 'begin':
 			await markWelcomed(desk.tx, desk.person.id, desk.now);
 			return beginFindHere(desk);
+		case 'region':
+			return setRegion(desk, button.region);
 		case 'zone':
 			return setZone(desk, button.zone);
 		case 'list':

@@ -3,7 +3,7 @@ import type {Api} from 'grammy';
 import type {Say} from '../text/text.ts';
 
 /** In the order of a person's day. */
-const commands = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'settings'] as const;
+const commands = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 'settings'] as const;
 
 /**
  * Sets command lists and descriptions; a group's list also has /say, since the narrowest list is shown alone. What the

@@ -70,6 +70,11 @@ export async function keepTurn(
 		.execute();
 }
 
+/** Says in which region a find lies. */
+export async function moveFind(tx: Tx, find: number, region: string): Promise<void> {
+	await tx.updateTable('find').set({region}).where('id', '=', find).execute();
+}
+
 /** A person's finds in a chat that lie in water, oldest first. */
 export async function soakingFinds(
 	db: Db | Tx,

@@ -8,10 +8,11 @@ export type Person = {
 	readonly platformId: number;
 	readonly language: string | undefined;
 	readonly zone: string | undefined;
+	readonly region: string | undefined;
 	readonly isWelcomed: boolean;
 };
 
-const columns = ['id', 'platformId', 'language', 'zone', 'welcomedAt'] as const;
+const columns = ['id', 'platformId', 'language', 'zone', 'region', 'welcomedAt'] as const;
 
 /** The person with this platform id, made where they are new. */
 export async function personFor(
@@ -31,6 +32,7 @@ export async function personFor(
 			language: seen.language ?? null,
 			zone: null,
 			isZoneChosen: 0,
+			region: null,
 			welcomedAt: null,
 			createdAt: seen.now,
 		})
@@ -65,6 +67,11 @@ export async function noticeZone(tx: Tx, person: number, zone: string): Promise<
 	await tx.updateTable('person').set({zone}).where('id', '=', person).where('isZoneChosen', '=', 0).execute();
 }
 
+/** The region a person chose, or whose shore they named a place on. */
+export async function chooseRegion(tx: Tx, person: number, region: string): Promise<void> {
+	await tx.updateTable('person').set({region}).where('id', '=', person).execute();
+}
+
 /** The find to which a person's words in this chat go. */
 export async function seatOf(db: Db | Tx, seat: {chat: number; person: number}): Promise<number | undefined> {
 	const found = await db
@@ -95,6 +102,7 @@ function personFrom(row: Pick<Selectable<Tables['person']>, (typeof columns)[num
 		platformId: row.platformId,
 		language: row.language ?? undefined,
 		zone: row.zone ?? undefined,
+		region: row.region ?? undefined,
 		isWelcomed: row.welcomedAt !== null,
 	};
 }

@@ -19,6 +19,8 @@ type PersonTable = {
 	/** The zone a person chose, or the one of the last place they named. */
 	zone: string | null;
 	isZoneChosen: 0 | 1;
+	/** The region a person chose, or the one of the last place they named. */
+	region: string | null;
 	welcomedAt: number | null;
 	createdAt: number;
 };

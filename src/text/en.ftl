@@ -22,6 +22,7 @@ help =
     /drafts – your saved finds: change or delete them
     /cancel – leave this find for now
     /safety – the word on safety
+    /region – whose egg cases I tell apart
     /settings – your time zone
     { $group ->
         [yes] In a group, reply to my message when I ask you to write, or put /say before your answer.
@@ -80,6 +81,10 @@ draft-shortlist = { $others ->
 }
 draft-gone = This find is not there any more.
 
+region = I tell apart the egg cases of: { $region }. Press another region if you are on its shore. A place on the map chooses by itself.
+region-set = From now on I tell apart the egg cases of: { $region }.
+region-gone = I do not know this region any more. Write /region to see those I know.
+
 settings = Times are shown for { $zone }. Press your own zone, or write it after the command, such as: /settings Europe/London
 settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
@@ -105,6 +110,7 @@ command-drafts = Your saved finds
 command-cancel = Leave this find for now
 command-help = What I can do
 command-safety = The word on safety
+command-region = Whose egg cases I tell apart
 command-settings = Your time zone
 command-start = Begin
 command-say = Your answer, in a group

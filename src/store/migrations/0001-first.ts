@@ -25,6 +25,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
 		.addColumn('language', 'text')
 		.addColumn('zone', 'text')
 		.addColumn('is_zone_chosen', 'integer', column => column.notNull().defaultTo(0))
+		.addColumn('region', 'text')
 		.addColumn('welcomed_at', 'bigint')
 		.addColumn('created_at', 'bigint', column => column.notNull())
 		.execute();
