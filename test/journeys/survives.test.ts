@@ -33,6 +33,9 @@ const asked = [
 	'result',
 ];
 
+/** The questions of a case that is left in the sea. */
+const askedOfLive = ['egg-case', 'alive', 'leave', 'photo-live', 'where-live', 'when-live', 'live-result'];
+
 async function onlyDraft(db: Db) {
 	const drafts = await db.selectFrom('draft').select(['find', 'version', 'status', 'body']).execute();
 	expect(drafts).toHaveLength(1);
@@ -83,7 +86,7 @@ const deaths = [
 ] as const satisfies readonly Death[];
 
 test(
-	'a find comes to its draft though the program is killed in the midst of every step',
+	'a live case comes to its draft though the program is killed in the midst of every step',
 	async () => {
 		const world = await mortalWorld(built);
 		const found: Found[] = [];
@@ -98,12 +101,20 @@ test(
 			held = lurk(world.gate, death);
 		});
 		await begin(ada);
-		expect(await walkTo({db: world.db, person: ada}, 'kept')).toEqual(asked);
+		const steps = await walkTo({db: world.db, person: ada}, 'kept', {
+			alive: person => person.presses('Tied to weed or rock'),
+		});
+		expect(steps).toEqual(askedOfLive);
 		const find = await newestFind(world.db, ada.id);
-		expect(find.trail.map(({question}) => question)).toEqual(asked);
-		expect(await onlyDraft(world.db)).toMatchObject({find: find.id, version: 1, status: 'draft'});
+		expect(find.trail.map(({question}) => question)).toEqual(askedOfLive);
+		expect(await onlyDraft(world.db)).toMatchObject({
+			find: find.id,
+			version: 1,
+			status: 'draft',
+			body: {kind: 'left-alive'},
+		});
 		expect(await world.db.selectFrom('find').select('id').execute()).toHaveLength(1);
-		expect(found).toHaveLength(asked.length + 2);
+		expect(found).toHaveLength(askedOfLive.length + 2);
 		for (const {method, unconfirmed, sending} of found) {
 			expect(method === 'getUpdates' ? unconfirmed : sending).toBeGreaterThan(0);
 		}
