@@ -2,6 +2,7 @@
 import {checkHelp, runCheck} from './check.ts';
 import {drawHelp, runDraw} from './draw.ts';
 import {nameHelp, runName} from './name.ts';
+import {proveHelp, runProve} from './prove.ts';
 import type {ExitCode, Terminal} from './terminal.ts';
 import {runVocabulary, vocabularyHelp} from './vocabulary.ts';
 
@@ -15,6 +16,7 @@ const verbs: ReadonlyMap<string, Verb> = new Map([
 	['draw', {help: drawHelp, run: runDraw}],
 	['vocabulary', {help: vocabularyHelp, run: runVocabulary}],
 	['name', {help: nameHelp, run: runName}],
+	['prove', {help: proveHelp, run: runProve}],
 ]);
 
 const help = `npm run key -- <verb> …   tools for people who write keys
@@ -23,6 +25,7 @@ const help = `npm run key -- <verb> …   tools for people who write keys
   draw         draw a region's key
   vocabulary   list a region's characters, states, sizes, parts and taxa
   name         name specimens given as JSON
+  prove        say how often names are right, by simulated finds
 
 Each verb explains itself with --help.`;
 
