@@ -29,7 +29,7 @@ export function reportOf(proof: Proof, name: string): string {
 	const {levels, size, region} = proof;
 	return [
 		`# How far names can be trusted: ${name}`,
-		`Made by \`npm run key -- prove ${region.id} --finds ${size.finds} --seed ${size.seed} --write\` from region version ${region.version}. Nobody has seen these finds: they are drawn by chance from the region's own profiles. So this shows how well the questions and the weighing work if the profiles are right, and nothing about whether they are. \`proof.svg\` draws the first two tables.`,
+		`Made by \`npm run key -- prove ${region.id} --finds ${size.finds} --seed ${size.seed} --write\` from region version ${region.version}. Nobody has seen these finds: they are drawn by chance from the region's own profiles. So this shows how well the questions and the weighing work if the profiles are right, and nothing about whether they are. \`proof.svg\` draws how sure we are beside how often we are right, and what is named first.`,
 		'## Targets',
 		tableOf(
 			['target', 'came to', ''],
