@@ -17,7 +17,7 @@ picture-measure = The drawing shows a ruler beside a case, from the border of on
 
 ## Is it an egg case?
 
-question-egg-case = Look at what you found. Is it a leathery pouch, flat or puffed up, with four corners that end in horns (stiff points) or curly strings? Some of them may have snapped off.
+question-egg-case = Look at what you found. Is it a leathery pouch, flat or puffed up, with four corners that end in horns (stiff points) or curly strings? Some of them may have snapped off. A leathery screw counts, too.
 option-egg-case-yes = Yes, like that
 option-egg-case-no = No
 why-egg-case = Sharks, skates and rays lay their eggs in tough cases. Each has four corners with horns or strings. When the young one has hatched, the empty case washes up on the beach.
@@ -45,7 +45,7 @@ question-cuttlebone = That sounds like a cuttlebone, the inner shell of a cuttle
 question-plastic = That sounds like something made by people. Take it to a bin if it is safe to touch. Leave metal boxes, flares, bottles with something in them, needles and anything you do not know: stand back, keep children away and tell the coastguard or the council.
 question-other = Then I cannot say what it is. It may be a sponge, horn wrack, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
 option-end-fresh = Look at another find
-option-end-another = One more of this walk
+option-end-walk = One more of this walk
 option-end-another-bowl = One more of this bowl
 said-nothing-kept = Nothing was stored.
 

@@ -1,6 +1,6 @@
 /** A find takes its turn in the store: what comes in is kept, what is to happen is written down. */
 import {trailForAnother} from '../find/another.ts';
-import type {Standing} from '../find/stand.ts';
+import {type Standing, standAt} from '../find/stand.ts';
 import {type Trail, trailSchema} from '../find/trail.ts';
 import {type Effect, type FindEvent, type Turn, takeTurn} from '../find/turn.ts';
 import type {Keyboard} from '../store/call.ts';
@@ -54,10 +54,10 @@ export async function turnFind(
 }
 
 /** A new find, fresh or another of the walk or bowl of `from`; asks its first question. */
-export async function beginFindHere(desk: Desk, from?: FindRow): Promise<void> {
+export async function beginFindHere(desk: Desk, from?: FindRow, of: 'walk' | 'bowl' = 'bowl'): Promise<void> {
 	const {house, tx, now} = desk;
 	const region = from?.region ?? regionOf(desk);
-	const trail = from ? carriedTrail(desk, from) : [];
+	const trail = from ? carriedTrail(desk, from, of) : [];
 	const row = await beginFind(tx, {
 		uuid: house.newUuid(),
 		chat: desk.chat.id,
@@ -65,7 +65,7 @@ export async function beginFindHere(desk: Desk, from?: FindRow): Promise<void> {
 		region,
 		trail: JSON.stringify(trail),
 		now,
-		...(from?.bowl == null ? {} : {bowl: from.bowl}),
+		...(from?.bowl == null || of === 'walk' ? {} : {bowl: from.bowl}),
 		...(desk.thread === undefined ? {} : {thread: desk.thread}),
 	});
 	await turnFind(desk, row, {kind: 'begin'});
@@ -80,15 +80,10 @@ export function readTrail(row: FindRow): Trail {
 	}
 }
 
-function carriedTrail(desk: Desk, from: FindRow): Trail {
+function carriedTrail(desk: Desk, from: FindRow, of: 'walk' | 'bowl'): Trail {
 	const {flow} = shelfOf(desk.house, from.region);
 	const trail = readTrail(from);
-	const {standing} = takeTurn(
-		flow,
-		{trail, turn: from.turn},
-		{event: {kind: 'resume'}, moment: {now: desk.now, zone: desk.house.zone}},
-	);
-	return trailForAnother(flow, {trail, standing});
+	return trailForAnother(flow, {trail, standing: standAt(flow, trail)}, of);
 }
 
 type Taken = {readonly row: FindRow; readonly turn: Turn};
@@ -128,7 +123,8 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 		case 'throw':
 			return;
 		case 'begin':
-			return beginFindHere(desk, effect.how === 'another' ? row : undefined);
+			if (effect.how === 'fresh') return beginFindHere(desk);
+			return beginFindHere(desk, row, effect.how === 'walk' ? 'walk' : 'bowl');
 	}
 }
 

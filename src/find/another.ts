@@ -4,8 +4,12 @@ import {type Standing, standAt} from './stand.ts';
 import {byQuestion, type Trail, type TrailEvent} from './trail.ts';
 
 /** The beginning of a new trail: place and date of the walk and, out of a bowl, all that the bowl shares. */
-export function trailForAnother(flow: Flow, from: {trail: Trail; standing: Standing}): Trail {
-	const isBowl = from.standing.facts.bowl !== undefined;
+export function trailForAnother(
+	flow: Flow,
+	from: {trail: Trail; standing: Standing},
+	of: 'walk' | 'bowl' = 'bowl',
+): Trail {
+	const isBowl = of === 'bowl' && from.standing.facts.bowl !== undefined;
 	const carried = [...byQuestion(from.trail)].filter(([question]) => {
 		const carries = flow.around.steps[question]?.carries;
 		return carries === 'walk' || (carries === 'bowl' && isBowl);

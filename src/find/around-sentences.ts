@@ -97,7 +97,10 @@ export function sentencesOf(id: string, step: Step): readonly Needed[] {
 		case 'end':
 			return [
 				...asked,
-				...labels('option-end-fresh', ...(step.outcome === 'kept' ? ['option-end-another'] : [])),
+				...labels(
+					'option-end-fresh',
+					...(step.outcome === 'kept' ? ['option-end-walk', 'option-end-another-bowl'] : []),
+				),
 			];
 		default:
 			return never(step);

@@ -191,11 +191,11 @@ function askSize(standing: Standing, question: string): Ask {
 
 function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {
 	const {bowl, place} = standing.facts;
-	const another = {id: 'another', label: {message: bowl ? 'option-end-another-bowl' : 'option-end-another'}};
-	const fresh = {id: 'fresh', label: {message: 'option-end-fresh'}};
+	const offered = (id: string, message = `option-end-${id}`) => ({id, label: {message}});
+	const more = bowl ? [offered('another', 'option-end-another-bowl'), offered('walk')] : [offered('walk')];
 	return {
 		...ask,
-		options: outcome === 'kept' && place ? [another, fresh] : [fresh],
+		options: outcome === 'kept' && place ? [...more, offered('fresh')] : [offered('fresh')],
 		canBack: outcome !== 'kept' && standing.hasPast,
 	};
 }

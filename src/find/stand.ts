@@ -86,11 +86,13 @@ function reach(flow: Flow, queues: Map<string, readonly TrailEvent[]>): Reached 
 			});
 			continue;
 		}
-		const [event, ...rest] = queues.get(id) ?? [];
-		if (!event) return {at: {kind: 'step', id, step}, facts, answered, found};
-		queues.set(id, rest);
+		// Two steps that say the same are one question, answered once.
+		const question = step.says ?? id;
+		const [event, ...rest] = queues.get(question) ?? [];
+		if (!event) return {at: {kind: 'step', id: question, step}, facts, answered, found};
+		queues.set(question, rest);
 		const next: AroundSnapshot = stepAround(flow.machine, snapshot, event);
-		if (next.value !== snapshot.value && !answered.includes(id)) answered.push(id);
+		if (next.value !== snapshot.value && !answered.includes(question)) answered.push(question);
 		snapshot = next;
 	}
 }

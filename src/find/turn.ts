@@ -38,7 +38,7 @@ export type Effect =
 	| {readonly kind: 'forget-reminder'}
 	| {readonly kind: 'keep'}
 	| {readonly kind: 'throw'}
-	| {readonly kind: 'begin'; readonly how: 'fresh' | 'another'};
+	| {readonly kind: 'begin'; readonly how: 'fresh' | 'another' | 'walk'};
 
 /** A find as a turn sees it; every button carries the turn it was shown in. */
 export type FindState = {readonly trail: Trail; readonly turn: number};
@@ -117,7 +117,8 @@ function takePress(flow: Flow, pressed: Pressed): Turn {
 		});
 	}
 	// These also stand under lists of finds, whatever is asked here.
-	if (option === 'fresh' || option === 'another') return stay({kind: 'begin', how: option});
+	if (option === 'fresh' || option === 'another' || option === 'walk')
+		return stay({kind: 'begin', how: option});
 	if (!ask.options.some(({id}) => id === option)) return movedOn;
 	if (option === 'here') return stay({kind: 'ask-position'});
 	if (option === 'correct') return stay({kind: 'ask', ask: correctMenu(flow, before), turn: find.turn});

@@ -61,7 +61,7 @@ test.each([
 	'why-alive',
 	'name-alive',
 	'option-soak-overnight',
-	'option-end-another',
+	'option-end-another-bowl',
 	'question-length-dry',
 	'question-width',
 	'help-date-future',

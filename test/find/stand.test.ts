@@ -57,7 +57,7 @@ test('a live case is never asked for a size, a soak or a name', () => {
 		.standing;
 	expect(facts.lives).toBe(true);
 	expect(found).toBeUndefined();
-	expect(answered).toEqual(['egg-case', 'alive', 'leave', 'photo-live', 'where-live', 'when-live']);
+	expect(answered).toEqual(['egg-case', 'alive', 'leave', 'photo-live', 'where', 'when']);
 });
 
 test('events of different questions may be stored in any order', () => {

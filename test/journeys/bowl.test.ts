@@ -30,7 +30,7 @@ journeyTest('a case added to a bowl is not asked again for what it shares', asyn
 	const begun = await newestFind(db, ada.id);
 	expect(begun.id).toBeGreaterThan(first.id);
 	const asked = await walkTo({db, person: ada}, 'soaking', {count: press('4')});
-	expect(asked).toEqual(['photo', 'count', 'broken']);
+	expect(asked).toEqual(['alive', 'photo', 'count', 'broken']);
 	const second = await newestFind(db, ada.id);
 	expect(second.standing.facts).toMatchObject({
 		place: {kind: 'named', name: 'Sennen'},
@@ -123,7 +123,7 @@ journeyTest(
 		await walkTo({db, person: ada}, 'kept');
 		await ada.presses('One more of this bowl');
 		const asked = await walkTo({db, person: ada}, 'aprons');
-		expect(asked).toEqual(['photo', 'count', 'broken']);
+		expect(asked).toEqual(['alive', 'photo', 'count', 'broken']);
 		expect(await remindersToCome(db)).toEqual([]);
 		await walkTo({db, person: ada}, 'kept', {length: write('61 mm')});
 		expect((await newestDraft(db, ada)).body.soak).toEqual({state: 'soaked', hours: 2});

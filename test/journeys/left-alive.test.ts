@@ -19,7 +19,7 @@ for (const [index, answer] of living.entries()) {
 			await ada.photo(png(320, 240));
 			await ada.presses('Go on');
 			const asked = await walkTo({db, person: ada}, 'kept');
-			expect(asked).toEqual(['where-live', 'when-live', 'live-result']);
+			expect(asked).toEqual(['where', 'when', 'live-result']);
 			expect(ada.sees.text).toContain('Saved as a draft');
 			const {find, status, body} = await newestDraft(db, ada);
 			expect(find.state).toBe('kept');

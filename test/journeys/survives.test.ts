@@ -34,7 +34,7 @@ const asked = [
 ];
 
 /** The questions of a case that is left in the sea. */
-const askedOfLive = ['egg-case', 'alive', 'leave', 'photo-live', 'where-live', 'when-live', 'live-result'];
+const askedOfLive = ['egg-case', 'alive', 'leave', 'photo-live', 'where', 'when', 'live-result'];
 
 async function onlyDraft(db: Db) {
 	const drafts = await db.selectFrom('draft').select(['find', 'version', 'status', 'body']).execute();

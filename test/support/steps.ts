@@ -25,8 +25,6 @@ const ordinary: Readonly<Record<string, Deed>> = {
 	alive: press('No, empty and light'),
 	leave: press('Done, go on'),
 	'photo-live': press('No photo, go on'),
-	'where-live': write('SW 465 304'),
-	'when-live': press('Today'),
 	'live-result': press('Save this find'),
 	photo: press('No photo, go on'),
 	where: write('SW 465 304'),

@@ -121,8 +121,10 @@ export function keyQuestionsBehind(flow: Flow, {turn}: Place): readonly string[]
 }
 
 /** The question of a place told from its other faces. */
-export function nameOf({ask}: Place): string {
-	return `${ask.question}/${ask.kind}`;
+export function nameOf({ask, turn}: Place): string {
+	// A question that two steps share leads elsewhere for a case that lives.
+	const lives = turn.standing.facts.lives ? '/lives' : '';
+	return `${ask.question}/${ask.kind}${lives}`;
 }
 
 /** Where a trail stands once it was written down and read again. */
