@@ -74,7 +74,8 @@ test.each([67, 78, 80, 92, 105, 125])(
 			coat: 'bark',
 			width: 75,
 		});
-		expect(asked.includes('width')).toBe(length >= 105);
+		// Below 105 the key itself wants no width; one more question at the end may.
+		expect((length >= 105 ? asked : asked.slice(0, -1)).includes('width')).toBe(length >= 105);
 		expect(leaves.length).toBeGreaterThan(0);
 	},
 );

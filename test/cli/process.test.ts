@@ -36,7 +36,7 @@ function call(args: readonly string[], {cwd = tmpdir(), input = ''} = {}) {
 test('check runs from any folder and leaves with 0', () => {
 	const {stdout, stderr, status} = call(['check']);
 	expect(stderr).toBe('');
-	expect(stdout).toBe('british-isles: 13 taxa, 21 questions, nothing wrong\n');
+	expect(stdout).toContain('british-isles: 13 taxa, 21 questions, nothing wrong\n');
 	expect(status).toBe(0);
 });
 
@@ -68,6 +68,6 @@ test('name reads standard input to its end and leaves with 1 when a line was ref
 test('a mistake in calling is one line on standard error', () => {
 	const {stdout, stderr, status} = call(['paint']);
 	expect(stdout).toBe('');
-	expect(stderr).toBe('Expected one of check, draw, vocabulary, name; got "paint"\n');
+	expect(stderr).toBe('Expected one of check, draw, vocabulary, name, prove; got "paint"\n');
 	expect(status).toBe(2);
 });
