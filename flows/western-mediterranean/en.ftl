@@ -125,11 +125,11 @@ fact-raja-radula = A young rough ray needs only about four months to hatch.
 taxon-raja-miraletus = Brown ray
 fact-raja-miraletus = Brown rays seem to come back to the same sandy places every year to lay.
 taxon-leucoraja-melitensis = Maltese skate
-fact-leucoraja-melitensis = Maltese skates live only in the western Mediterranean, most of them around Tunisia and Malta.
+fact-leucoraja-melitensis = Maltese skates live only in the western Mediterranean, mainly off Tunisia and around Malta.
 # Range and scarcity: stehmannburkel1984, species account; capsules.json, Leucoraja melitensis.
-# No size of its case was found in any source read. Photographing rather than keeping it is our
+# The table of porcu2017 with its size could not be read. Photographing rather than keeping it is our
 # advice, no sourced rule.
-leave-leucoraja-melitensis = If it may be a Maltese skate's, please photograph this case from both sides with a ruler, and leave it where it is. These skates are scarce and live nowhere else, and I know of no published size of their cases, so a photo and your measurements are worth more than a case on a shelf.
+leave-leucoraja-melitensis = If it may be a Maltese skate's, please photograph this case from both sides with a ruler, and leave it where it is. These skates are scarce and live nowhere else, and I have no size of their cases to compare with. So a photo and your measurements are worth more than a case on a shelf.
 taxon-leucoraja-naevus = Cuckoo ray
 fact-leucoraja-naevus = Around Britain, young cuckoo rays live further from the shore than the young of other rays.
 taxon-raja-montagui = Spotted ray

@@ -81,6 +81,6 @@ test('missing questions around the key are a fault', async () => {
 
 test('a region that is not there is said by name with those that are', async () => {
 	const {complained, exitCode} = await run(['check', 'atlantis']);
-	expect(complained).toBe('Expected a region under flows/, one of "british-isles"; got "atlantis"');
+	expect(complained).toMatch(/^Expected a region under flows\/, one of .*"british-isles".*; got "atlantis"$/);
 	expect(exitCode).toBe(1);
 });
