@@ -58,18 +58,18 @@ seen-front-flap-straight = a larger flap with a straight border
 why-front-flap = The larger apron is at the front of the case. Some kinds without keels look alike once their horns are broken. In some of them the front apron bulges outwards, in others it is broad and straight. If the border is torn, say that you can't tell.
 picture-front-flap = The front ends of two cases. In A the flap between the horns bulges outwards. In B the flap has a straight border.
 
-## fibres
+## surface-hairs
 
-name-fibres = Hairs on the surface
-question-fibres = Wet the case and look closely at its top and its underside. Are there fibres on the surface: fine hairs or threads that lie on the case and can be lifted with a fingernail? A few in a sheltered spot are enough. Or is the surface smooth?
-option-fibres-hairy = Fine hairs or threads
-option-fibres-smooth = Smooth, no hairs
-seen-fibres-hairy = fine hairs on the surface
-seen-fibres-smooth = a smooth surface without hairs
+name-surface-hairs = Hairs on the surface
+question-surface-hairs = Wet the case and look closely at its top and its underside. Are there fibres on the surface: fine hairs or threads that lie on the case and can be lifted with a fingernail? A few in a sheltered spot are enough. Or is the surface smooth?
+option-surface-hairs-hairy = Fine hairs or threads
+option-surface-hairs-smooth = Smooth, no hairs
+seen-surface-hairs-hairy = fine hairs on the surface
+seen-surface-hairs-smooth = a smooth surface without hairs
 # capsules.json, Leucoraja melitensis (surface smooth, without fibres; abstract of porcu2017 and
 # a statement citing it) and its lookalikes
-why-fibres = Many cases are laid with a thin coat of hairs. Two small kinds of this region have no keels and about the same shape. Hairs were described for one of them, and the other is smooth. Hairs rub off on the beach, so if the surface is worn, say that you can't tell.
-picture-fibres = Two cases. A has fine hairs lying on its surface. B is smooth.
+why-surface-hairs = Many cases are laid with a thin coat of hairs. Two small kinds of this region have no keels and about the same shape. Hairs were described for one of them, and the other is smooth. Hairs rub off on the beach, so if the surface is worn, say that you can't tell.
+picture-surface-hairs = Two cases. A has fine hairs lying on its surface. B is smooth.
 
 ## edge
 

@@ -122,8 +122,12 @@ test.each([44, 45, 46, 48, 50, 51])('no small keeled case of %d mm is called by 
 const bare = {outline: 'broad', keel: 'none'};
 const unkeeled = ['raja-miraletus', 'leucoraja-melitensis'];
 const cases: readonly (readonly [what: string, specimen: Specimen, expected: readonly string[]])[] = [
-	['unkeeled, hairy, 44 mm', {seen: {...bare, fibres: 'hairy'}, lengthMm: 44}, ['raja-miraletus']],
-	['unkeeled, smooth, 44 mm', {seen: {...bare, fibres: 'smooth'}, lengthMm: 44}, ['leucoraja-melitensis']],
+	['unkeeled, hairy, 44 mm', {seen: {...bare, 'surface-hairs': 'hairy'}, lengthMm: 44}, ['raja-miraletus']],
+	[
+		'unkeeled, smooth, 44 mm',
+		{seen: {...bare, 'surface-hairs': 'smooth'}, lengthMm: 44},
+		['leucoraja-melitensis'],
+	],
 	['unkeeled, surface worn, 44 mm', {seen: bare, lengthMm: 44, lost: ['surface']}, unkeeled],
 	// G p. 272: without the corners the two small slim cases cannot be told apart.
 	[
