@@ -9,8 +9,9 @@ import {type Listening, listen} from './bot/listen.ts';
 import {setProfile} from './bot/profile.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
 import {checkAround} from './find/check-around.ts';
-import {readFlow} from './find/flow.ts';
-import {checkFolder} from './key/check.ts';
+import {flowOf, readAround} from './find/flow.ts';
+import {checkRead} from './key/check.ts';
+import {tryRegion} from './key/region.ts';
 import {sayFault} from './key/yaml.ts';
 import {type Room, startRoom} from './room/server.ts';
 import {projectRoot, type Settings} from './settings.ts';
@@ -108,11 +109,14 @@ export function readShelves(flowsFolder: string, wanted: string): ReadonlyMap<st
 	if (!names.includes(wanted))
 		throw new Error(`REGION: expected one of ${names.join(', ')}; got "${wanted}"`);
 	const own = join(projectRoot(), 'src', 'text');
+	const around = readAround(flowsFolder);
 	const shelves = names.map(name => {
 		const texts = readTexts([own, flowsFolder, join(flowsFolder, name)]);
-		const faults = [...checkFolder(flowsFolder, name, texts), ...checkAround(flowsFolder, texts).faults];
-		if (faults.length > 0) throw new Error(faults.map(sayFault).join('\n'));
-		return [name, {flow: readFlow(flowsFolder, name), texts}] as const;
+		const tried = tryRegion(flowsFolder, name);
+		const faults = tried.kind === 'faults' ? tried.faults : checkRead(tried.read, texts);
+		const all = [...faults, ...checkAround(flowsFolder, texts).faults];
+		if (tried.kind === 'faults' || all.length > 0) throw new Error(all.map(sayFault).join('\n'));
+		return [name, {flow: flowOf(tried.read.region, around), texts}] as const;
 	});
 	return new Map(shelves);
 }

@@ -16,7 +16,15 @@ export type Flow = {
 
 /** Reads `flows/around.yaml` and one region; throws an Error naming file and line where they do not fit. */
 export function readFlow(flowsFolder: string, regionId: string): Flow {
-	const region = readRegion(flowsFolder, regionId);
-	const around = readYaml(join(flowsFolder, 'around.yaml'), aroundSchema).value;
+	return flowOf(readRegion(flowsFolder, regionId), readAround(flowsFolder));
+}
+
+/** Reads the questions around the key. */
+export function readAround(flowsFolder: string): Around {
+	return readYaml(join(flowsFolder, 'around.yaml'), aroundSchema).value;
+}
+
+/** Builds the machines of a region that was read. */
+export function flowOf(region: Region, around: Around): Flow {
 	return {region, key: compileKey(region), around, machine: compileAround(around)};
 }

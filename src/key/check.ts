@@ -7,8 +7,8 @@ import {checkProfiles} from './check-profiles.ts';
 import {checkQuestions} from './check-questions.ts';
 import {checkSentences} from './check-sentences.ts';
 import {type Checkable, inKey} from './checkable.ts';
-import {keySchema, profilesSchema, readRegion} from './region.ts';
-import {type Fault, tryYaml} from './yaml.ts';
+import {type RegionRead, tryRegion} from './region.ts';
+import type {Fault} from './yaml.ts';
 
 /** Every fault of a region that has been read, in the order of key, profiles, sentences. */
 export function checkRegion(checkable: Checkable): readonly Fault[] {
@@ -23,17 +23,17 @@ export function checkRegion(checkable: Checkable): readonly Fault[] {
 
 /** Every fault of a region's folder; a file that does not fit its schema is reported alone. */
 export function checkFolder(folder: string, regionId: string, texts: Texts): readonly Fault[] {
-	const key = tryYaml(join(folder, regionId, 'key.yaml'), keySchema);
-	const profiles = tryYaml(join(folder, regionId, 'profiles.yaml'), profilesSchema);
-	if (key.kind === 'faults' || profiles.kind === 'faults') {
-		return [key, profiles].flatMap(file => (file.kind === 'faults' ? file.faults : []));
-	}
-	const region = readRegion(folder, regionId);
+	const tried = tryRegion(folder, regionId);
+	return tried.kind === 'faults' ? tried.faults : checkRead(tried.read, texts);
+}
+
+/** Every fault of a region as read from its folder, with its sentences and pictures. */
+export function checkRead({region, keyLine, profilesLine}: RegionRead, texts: Texts): readonly Fault[] {
 	const pictures = join(region.folder, 'pictures');
 	return checkRegion({
 		region,
-		keyLine: key.read.lineOf,
-		profilesLine: profiles.read.lineOf,
+		keyLine,
+		profilesLine,
 		texts: new Map(texts.languages.map(language => [language, texts.all(language)] as const)),
 		pictures: new Set(existsSync(pictures) ? readdirSync(pictures) : []),
 		sentenceLine: (language, message) => sentenceLine(join(region.folder, `${language}.ftl`), message),

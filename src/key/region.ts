@@ -3,7 +3,7 @@ import {createHash} from 'node:crypto';
 import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {z} from 'zod';
-import {readYaml} from './yaml.ts';
+import {type Fault, type Read, sayFault, tryYaml} from './yaml.ts';
 
 const id = z
 	.string()
@@ -132,16 +132,44 @@ export type Region = {
 	readonly profiles: Profiles;
 };
 
-/** Reads a region's folder; throws an Error naming file and line where it does not fit the schema. */
+/** A region as read, with the line on which any of its values stands. */
+export type RegionRead = {
+	readonly region: Region;
+	readonly keyLine: Read<Key>['lineOf'];
+	readonly profilesLine: Read<Profiles>['lineOf'];
+};
+
+/** Reads a region's folder once; throws an Error with a line for each fault, by file and line. */
 export function readRegion(folder: string, regionId: string): Region {
+	const tried = tryRegion(folder, regionId);
+	if (tried.kind === 'faults') throw new Error(tried.faults.map(sayFault).join('\n'));
+	return tried.read.region;
+}
+
+/** Reads a region's folder once; a file that does not fit its schema comes back as faults. */
+export function tryRegion(
+	folder: string,
+	regionId: string,
+):
+	| {readonly kind: 'read'; readonly read: RegionRead}
+	| {readonly kind: 'faults'; readonly faults: readonly Fault[]} {
 	const keyFile = join(folder, regionId, 'key.yaml');
 	const profilesFile = join(folder, regionId, 'profiles.yaml');
+	const key = tryYaml(keyFile, keySchema);
+	const profiles = tryYaml(profilesFile, profilesSchema);
+	if (key.kind === 'faults' || profiles.kind === 'faults') {
+		return {
+			kind: 'faults',
+			faults: [key, profiles].flatMap(file => (file.kind === 'faults' ? file.faults : [])),
+		};
+	}
 	const hash = createHash('sha256').update(readFileSync(keyFile)).update(readFileSync(profilesFile));
-	return {
+	const region = {
 		id: regionId,
 		folder: join(folder, regionId),
 		version: hash.digest('hex').slice(0, 12),
-		key: readYaml(keyFile, keySchema).value,
-		profiles: readYaml(profilesFile, profilesSchema).value,
+		key: key.read.value,
+		profiles: profiles.read.value,
 	};
+	return {kind: 'read', read: {region, keyLine: key.read.lineOf, profilesLine: profiles.read.lineOf}};
 }
