@@ -36,6 +36,8 @@ export type ProgramTools = {
 	readonly clock: Clock;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 	readonly flowsFolder?: string;
+	/** Regions read before, for those who start often. */
+	readonly shelves?: ReadonlyMap<string, Shelf>;
 };
 
 /** Where the real platform lives when no other host is named. */
@@ -45,7 +47,7 @@ const platformRoot = 'https://api.telegram.org';
 export async function startProgram(settings: Settings, tools: ProgramTools): Promise<Program> {
 	const {clock, log} = tools;
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
-	const shelves = readShelves(flowsFolder, settings.region);
+	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
 		settings.botToken === undefined

@@ -1,10 +1,10 @@
 import {mkdtempSync, rmSync} from 'node:fs';
-import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {onTestFinished} from 'vitest';
 import {z} from 'zod';
 import type {Room, RoomOptions} from '../../src/room/server.ts';
 import {startRoom} from '../../src/room/server.ts';
+import {quickFolder} from '../support/folder.ts';
 
 const answerSchema = z.object({
 	ok: z.boolean(),
@@ -47,7 +47,7 @@ export async function scene(options: Partial<RoomOptions> = {}): Promise<Scene> 
 
 /** A folder that goes when the test ends. */
 export function newFolder(): string {
-	const folder = mkdtempSync(join(tmpdir(), 'room-'));
+	const folder = mkdtempSync(join(quickFolder(), 'room-'));
 	onTestFinished(() => rmSync(folder, {recursive: true, force: true}));
 	return folder;
 }

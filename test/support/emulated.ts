@@ -1,7 +1,6 @@
 /** The program at an emulator of the platform that nobody here wrote: telegram-test-api 4.2.1. */
 import {mkdtempSync, rmSync} from 'node:fs';
 import {createServer} from 'node:http';
-import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {TelegramServer} from 'telegram-test-api/lib/telegramServer.js';
 import {onTestFinished, vi} from 'vitest';
@@ -9,6 +8,7 @@ import {z} from 'zod';
 import {startProgram} from '../../src/program.ts';
 import {readSettings} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
+import {quickFolder} from './folder.ts';
 
 const token = '666:emulated';
 const chatId = 77;
@@ -33,7 +33,7 @@ export type Emulated = z.infer<typeof historySchema>[number];
 export async function emulated() {
 	const server = new TelegramServer({port: await freePort(), host: '127.0.0.1'});
 	await server.start();
-	const folder = mkdtempSync(join(tmpdir(), 'emulated-'));
+	const folder = mkdtempSync(join(quickFolder(), 'emulated-'));
 	const settings = readSettings({BOT_TOKEN: token, BOT_API_ROOT: server.config.apiURL, DATA_DIR: folder});
 	const lines: Readonly<Record<string, unknown>>[] = [];
 	const clock = {now: Date.now, forward: () => undefined};

@@ -1,12 +1,11 @@
 /** Whole conversations: a real database file, the real program, real HTTP to a room that plays the platform. */
 import {mkdtempSync, rmSync} from 'node:fs';
-import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {onTestFinished, test} from 'vitest';
 import {readFlow} from '../../src/find/flow.ts';
 import {standAt} from '../../src/find/stand.ts';
 import {trailSchema} from '../../src/find/trail.ts';
-import {type Program, startProgram} from '../../src/program.ts';
+import {type Program, readShelves, startProgram} from '../../src/program.ts';
 import {groups} from '../../src/room/people.ts';
 import {type Room, startRoom} from '../../src/room/server.ts';
 import {projectRoot, readSettings} from '../../src/settings.ts';
@@ -14,6 +13,7 @@ import {openStore} from '../../src/store/open.ts';
 import type {Db} from '../../src/store/schema.ts';
 import {type Actor, actorIn, type Mode, type World} from './actor.ts';
 import {stumbling, welcome} from './ben.ts';
+import {quickFolder} from './folder.ts';
 
 const everyMode: readonly Mode[] = [
 	'plain',
@@ -65,7 +65,7 @@ export async function beginJourney({
 	environment = {},
 	begunAt = usuallyBegunAt,
 }: JourneyOptions = {}) {
-	const folder = mkdtempSync(join(tmpdir(), 'journey-'));
+	const folder = mkdtempSync(join(quickFolder(), 'journey-'));
 	const clock = stillClock(begunAt);
 	const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
 	room.deliverTwice(mode === 'delivered twice');
@@ -77,7 +77,7 @@ export async function beginJourney({
 	});
 	const errors: unknown[] = [];
 	const log = (line: Readonly<Record<string, unknown>>) => void (isError(line) && errors.push(line));
-	const open = () => startProgram(settings, {clock, log});
+	const open = () => startProgram(settings, {clock, log, shelves: everyShelf()});
 	const running = {program: await open()};
 	const db = await openStore(settings.databaseFile);
 	onTestFinished(async () => {
@@ -141,6 +141,13 @@ export function replayed(stored: string) {
 }
 
 let readOnce: ReturnType<typeof readFlow> | undefined;
+let shelvesOnce: ReturnType<typeof readShelves> | undefined;
+
+/** The regions, read once for all the starts of a test file. */
+function everyShelf(): ReturnType<typeof readShelves> {
+	shelvesOnce ??= readShelves(join(projectRoot(), 'flows'), 'british-isles');
+	return shelvesOnce;
+}
 
 function britishIsles(): ReturnType<typeof readFlow> {
 	readOnce ??= readFlow(join(projectRoot(), 'flows'), 'british-isles');

@@ -1,6 +1,5 @@
 /** A program that is killed again and again, and the person who goes on talking to it. */
 import {mkdtempSync, rmSync} from 'node:fs';
-import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {setTimeout as sleep} from 'node:timers/promises';
 import {onTestFinished} from 'vitest';
@@ -9,6 +8,7 @@ import {readSettings} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
 import type {Db} from '../../src/store/schema.ts';
 import {type Actor, actorIn} from './actor.ts';
+import {quickFolder} from './folder.ts';
 import {type Gate, type Moment, openGate} from './gate.ts';
 import {type Running, runProgram} from './process.ts';
 
@@ -22,7 +22,7 @@ const patienceMs = 90_000;
 
 /** Opens a room, a gate before it and a database; nothing runs yet. */
 export async function mortalWorld(built: string) {
-	const folder = mkdtempSync(join(tmpdir(), 'mortal-'));
+	const folder = mkdtempSync(join(quickFolder(), 'mortal-'));
 	const clock = {now: Date.now, forward: () => undefined};
 	const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
 	const gate = await openGate(room.url);
