@@ -144,14 +144,22 @@ export async function markSending(db: Db, id: number): Promise<void> {
 		.execute();
 }
 
-/** Marks a row as sent, with the message it became. */
+/** What stays of words that nobody will edit: they may name a place, and their find may be deleted. */
+const saidAndGone = JSON.stringify({kind: 'answer', callback: ''});
+
+/** Marks a row as sent, with the message it became; only questions keep their words, for the edit that closes them. */
 export async function markSent(
 	db: Db,
 	sent: {id: number; messageId: number | undefined; now: number},
 ): Promise<void> {
 	await db
 		.updateTable('outbox')
-		.set({state: 'sent', messageId: sent.messageId ?? null, sentAt: sent.now})
+		.set(({eb, ref}) => ({
+			state: 'sent' as const,
+			messageId: sent.messageId ?? null,
+			sentAt: sent.now,
+			content: eb.case().when('role', '=', 'say').then(saidAndGone).else(ref('content')).end(),
+		}))
 		.where('id', '=', sent.id)
 		.execute();
 }

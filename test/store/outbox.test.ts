@@ -123,10 +123,13 @@ test('the rows of a turn are those that showed it, newest first', async () => {
 test('an edit of an edit finds the message that was sent first', async () => {
 	const db = await twoChats();
 	const picture: Call = {kind: 'send', html: 'why', keyboard: [], picture: 'pictures/parts.svg'};
-	const shown = await put(db, {call: picture});
+	const shown = await put(db, {call: picture, role: 'ask'});
 	expect(await messageOfRow(db, shown)).toBeUndefined();
 	await markSent(db, {id: shown, messageId: 41, now: 2});
-	const edit = await put(db, {call: {kind: 'edit', row: shown, html: 'changed', keyboard: []}});
+	const edit = await put(db, {
+		call: {kind: 'edit', row: shown, html: 'changed', keyboard: []},
+		role: 'refresh',
+	});
 	await markSent(db, {id: edit, messageId: 41, now: 3});
 	expect(await messageOfRow(db, edit)).toMatchObject({messageId: 41, isPhoto: true});
 });
@@ -175,4 +178,19 @@ test('a message that could not be read again is refused when it is written', asy
 		await expect(put(db, {call})).rejects.toThrow();
 	}
 	expect(await db.selectFrom('outbox').select('id').execute()).toEqual([]);
+});
+
+test('once sent, words that nobody will edit are forgotten, and a question keeps its own', async () => {
+	const db = await twoChats();
+	const said = await put(db, {call: send('Sennen')});
+	const asked = await put(db, {call: send('How long?'), role: 'ask', find: 1, turn: 1});
+	for (const id of [said, asked]) await markSent(db, {id, messageId: id, now: 2});
+	const rows = await db
+		.selectFrom('outbox')
+		.select(['id', 'content'])
+		.where('id', 'in', [said, asked])
+		.orderBy('id')
+		.execute();
+	expect(rows[0]?.content).not.toContain('Sennen');
+	expect(rows[1]?.content).toContain('How long?');
 });
