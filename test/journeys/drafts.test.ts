@@ -75,6 +75,8 @@ journeyTest('place, day and number of a draft are mended, and nothing else chang
 		place: {kind: 'named', name: 'Whitesand Bay'},
 		foundOn: '2026-05-01',
 		count: 6,
+		// A place that is only a name no longer speaks for kinds of its coast.
+		ranking: after.body.ranking,
 		trail: after.body.trail,
 	});
 
