@@ -167,9 +167,9 @@ test('a message that is refused for good is given up and told to the keeper, and
 
 test('a fault of our own puts a message off, and after some tries gives it up for the next one', async () => {
 	const {put, pump, said, states, lines, db, clock, ada} = await deskScene();
-	await put(ada.chat, say('one'));
-	await put(ada.chat, {kind: 'edit', row: 1, html: 'changed', keyboard: []});
-	await put(ada.chat, say('two'));
+	await put(ada.chat, say('one'), {role: 'ask'});
+	await put(ada.chat, {kind: 'edit', row: 1, html: 'changed', keyboard: []}, {role: 'refresh'});
+	await put(ada.chat, say('two'), {role: 'ask'});
 	await pump();
 	await db.updateTable('outbox').set({content: '{"broken"'}).where('id', '=', 1).execute();
 	await db.updateTable('outbox').set({state: 'waiting'}).where('id', '>', 1).execute();
