@@ -170,7 +170,7 @@ name-morning = Hour of the morning
 question-soaking = The case is in the bowl since { $since }. I will write to you at { $due }. You can look for other finds in the meantime.
 option-soaking-go-on = It is soft now
 option-soaking-another = Add a case to this bowl
-why-soaking = Two hours in tap water make most cases soft. Thick or very dry ones take a night.
+why-soaking = Two hours in tap water make most cases soft. Thick or very dry ones take a night. I never write between 22:00 and 07:00.
 help-soaking = I wait for the bowl. Press a button, or write /bowl to see what is soaking.
 name-soaking = The bowl
 
