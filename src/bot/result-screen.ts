@@ -1,11 +1,12 @@
 /** The result in words: the name, how sure, why, and what would settle it. */
-import type {ResultView, SizeView} from '../find/result.ts';
+import type {NameView, ResultView, SizeView} from '../find/result.ts';
 import type {Say} from '../text/text.ts';
 
 /** The lines of a result, each a paragraph. */
 export function resultText(view: ResultView, say: Say): string {
 	const paragraphs = [
 		headline(view, say),
+		alsoText(view, say),
 		sizeText(view, {say, which: 'length'}),
 		sizeText(view, {say, which: 'width'}),
 		seenText(view.seenFor, {say, message: 'result-for'}),
@@ -26,23 +27,36 @@ function headline(view: ResultView, say: Say): string {
 	const {sure, names} = view;
 	const [best] = names;
 	if (sure === 'unknown' || !best) return say.say('sure-unknown');
-	const values = names.map(one => ({
-		taxon: one.taxon,
-		name: say.say(`taxon-${one.taxon}`),
-		scientific: one.scientificName,
-		// Nothing is ever said to be certain.
-		percent: String(Math.min(99, Math.max(1, one.percent))),
-	}));
+	const values = names.map(one => valuesOf(one, say));
 	if (sure === 'shortlist') {
 		const lines = values.map(one =>
 			[say.say('result-name', one), ...rangeTexts(view, {say, taxon: one.taxon})].join('. '),
 		);
 		const rest =
-			view.elsePercent === undefined ? [] : [say.say('result-else', {percent: String(view.elsePercent)})];
+			view.elsePercent === undefined ? [] : [say.say('result-else', {percent: spoken(view.elsePercent)})];
 		return [say.say('sure-shortlist'), ...[...lines, ...rest].map(line => `• ${line}`)].join('\n');
 	}
 	const [only] = values;
 	return only ? `${say.say(`sure-${sure}`, only)}\n${say.say('result-scientific', only)}` : '';
+}
+
+function valuesOf({taxon, scientificName, percent}: NameView, say: Say) {
+	return {taxon, name: say.say(`taxon-${taxon}`), scientific: scientificName, percent: spoken(percent)};
+}
+
+/** A share in 100 as it is said: nothing is ever certain, and nothing said is impossible. */
+function spoken(percent: number): string {
+	return String(Math.min(99, Math.max(1, percent)));
+}
+
+/** What is possible beside the one name, or what comes nearest where there is none. */
+function alsoText(view: ResultView, say: Say): string {
+	const also = view.also.map(one => say.say('result-also-name', valuesOf(one, say)));
+	const isElse = view.sure !== 'shortlist' && view.sure !== 'unknown' && view.elsePercent !== undefined;
+	const names = isElse ? [...also, say.say('result-also-else')] : also;
+	if (names.length === 0) return '';
+	const message = view.sure === 'unknown' ? 'result-nearest' : 'result-also';
+	return say.say(message, {names: names.join(', ')});
 }
 
 /** The size as it counts and, beside a single name, its published range. */

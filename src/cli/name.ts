@@ -1,6 +1,7 @@
 /** `name`: specimens on standard input, one JSON object a line, named as a conversation would name them. */
 import {parseArgs} from 'node:util';
-import {conclude, rank} from '../key/evidence.ts';
+import {conclude} from '../key/conclude.ts';
+import {rank} from '../key/evidence.ts';
 import {nameSpecimen} from '../key/name.ts';
 import type {Observed} from '../key/observed.ts';
 import type {Region} from '../key/region.ts';

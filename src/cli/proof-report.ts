@@ -1,6 +1,7 @@
 /** A proof in words and tables, the same every time it is made anew. */
 import {somethingElse} from '../key/evidence.ts';
 import type {MethodName} from '../key/methods.ts';
+import type {Region} from '../key/region.ts';
 import type {Asked, Figures, Level, Proof} from './proof.ts';
 import {assumptions, readings} from './proof-assumptions.ts';
 import {inHundred, inHundredths, inThousands, targetsOf} from './proof-targets.ts';
@@ -48,6 +49,8 @@ export function reportOf(proof: Proof, name: string): string {
 		limits(levels),
 		'## What is taken for what',
 		...levels.flatMap(figures => confusion(proof, figures)),
+		'## Published figures that are not used',
+		notUsed(region),
 		'## What is assumed',
 		listOf(assumptions(region)),
 		'## How to read this',
@@ -78,14 +81,18 @@ function saidTable(levels: readonly Figures[]): string {
 			'of these right',
 			'names in a shortlist',
 			'95 in 100 have at most',
+			'names said in all',
+			'95 in 100 have at most',
 		],
-		levels.map(({level, said, alone, shortlist}) => [
+		levels.map(({level, said, alone, shortlist, names}) => [
 			levelWords[level],
 			inHundred(said),
 			inHundred(alone.share),
 			inHundred(alone.right),
 			inHundredths(shortlist.mean),
 			`${shortlist.most}`,
+			inHundredths(names.mean),
+			`${names.most}`,
 		]),
 	);
 }
@@ -127,21 +134,12 @@ function questionsTable(levels: readonly Figures[]): string {
 
 function limits(levels: readonly Figures[]): string {
 	return tableOf(
-		[
-			'truth not said, in 100 finds',
-			'another name alone',
-			'not in the shortlist',
-			'said to be unknown',
-			'with names up to 98 in 100: truth said',
-			'and names in the mean',
-		],
-		levels.map(({level, missed, wide}) => [
+		['truth not said, in 100 finds', 'another name alone', 'not in the shortlist', 'said to be unknown'],
+		levels.map(({level, missed}) => [
 			levelWords[level],
 			inHundred(missed.alone),
 			inHundred(missed.shortlist),
 			inHundred(missed.unknown),
-			inHundred(wide.said),
-			inHundredths(wide.names),
 		]),
 	);
 }
@@ -161,6 +159,23 @@ function confusion({region}: Proof, {level, confusion}: Figures): readonly strin
 			]),
 		),
 	];
+}
+
+function notUsed({profiles}: Region): string {
+	const rows = Object.values(profiles.taxa).flatMap(({scientificName, notUsed, lengthMm, widthMm}) =>
+		notUsed.map(({what, range, mean, why, source}) => {
+			const used = what === 'length' ? lengthMm : widthMm;
+			return [
+				`*${scientificName}*`,
+				`${what} ${range.join(' to ')}, mean ${mean} (${source})`,
+				why,
+				used ? `${used.range.join(' to ')} (${used.source})` : 'any possible size',
+			];
+		}),
+	);
+	return rows.length === 0
+		? 'None is flagged.'
+		: tableOf(['taxon', 'as printed, mm', 'why it is not used', 'used instead, mm'], rows);
 }
 
 /** Rows of a Markdown table under their heads. */

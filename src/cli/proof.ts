@@ -36,8 +36,8 @@ export type Figures = {
 	readonly shortlist: {readonly mean: number; readonly most: number};
 	/** Finds whose truth is not said, by what is said instead, as shares of all finds. */
 	readonly missed: {readonly alone: number; readonly shortlist: number; readonly unknown: number};
-	/** What would come of saying names until they hold 98 in 100. */
-	readonly wide: {readonly said: number; readonly names: number};
+	/** How many names are said in all, less likely ones among them. */
+	readonly names: {readonly mean: number; readonly most: number};
 	readonly bins: readonly Bin[];
 	/** The expected calibration error; that of the best possible is a check of the model itself and near 0. */
 	readonly calibrationError: {readonly ours: number; readonly best: number};
@@ -63,7 +63,7 @@ type Trial = {
 	readonly isSaid: boolean;
 	readonly names: number;
 	readonly isAlone: boolean;
-	readonly wide: readonly string[];
+	readonly allNames: number;
 	readonly claim: Claim;
 	readonly bestClaim: Claim;
 	readonly brier: {readonly ours: number; readonly best: number};
@@ -96,14 +96,14 @@ export function prove(region: Region, size: ProofSize): Proof {
 
 function trialOf(find: SimulatedFind, {ours, firsts, best, strict}: Compared): Trial {
 	const truth = find.taxon;
-	const {sure, names} = ours.conclusion;
+	const {sure, names, also} = ours.conclusion;
 	return {
 		truth,
 		wear: find.wear,
 		firsts,
 		isSaid: allSaid(ours).includes(truth),
 		names: names.length,
-		wide: wideList(ours.ranking),
+		allNames: names.length + also.length,
 		isAlone: sure === 'very-likely' || sure === 'likely',
 		claim: claimOf(ours.ranking, truth),
 		bestClaim: claimOf(best, truth),
@@ -111,18 +111,6 @@ function trialOf(find: SimulatedFind, {ours, firsts, best, strict}: Compared): T
 		asked: ours.asked.length,
 		strictAsked: strict.asked.length,
 	};
-}
-
-/** The names of a ranking, best first, until they hold the share that a list ought to hold. */
-function wideList(ranking: readonly Ranked[]): readonly string[] {
-	const names: string[] = [];
-	let held = 0;
-	for (const {taxon, probability} of ranking) {
-		if (held >= 0.98) break;
-		names.push(taxon);
-		held += probability;
-	}
-	return names;
 }
 
 function claimOf([top]: readonly Ranked[], truth: string): Claim {
@@ -163,9 +151,9 @@ function figuresOf(level: Level, trials: readonly Trial[]): Figures {
 			shortlist: shareOf(({isAlone, isSaid, names}) => !isAlone && names > 0 && !isSaid),
 			unknown: shareOf(({isSaid, names}) => names === 0 && !isSaid),
 		},
-		wide: {
-			said: shareOf(({wide, truth}) => wide.includes(truth)),
-			names: meanOf(trials.map(({wide}) => wide.length)),
+		names: {
+			mean: meanOf(trials.map(({allNames}) => allNames)),
+			most: ninetyFifth(trials.map(({allNames}) => allNames)),
 		},
 		bins,
 		calibrationError: {

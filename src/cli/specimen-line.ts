@@ -4,6 +4,7 @@ import {parts} from '../key/check-ids.ts';
 import {quoted} from '../key/checkable.ts';
 import {cantTell, type Observed, type Sized} from '../key/observed.ts';
 import type {Key, Region} from '../key/region.ts';
+import type {Shortening} from '../key/shrink.ts';
 
 /** A specimen, or one sentence saying what was expected and what came. */
 export type SpecimenRead =
@@ -32,21 +33,22 @@ export function specimenReader(region: Region): ReadSpecimen {
 		const [within, outside] = [statesIn(characters), statesIn(beside)];
 		const twice = Object.keys(within).filter(id => Object.hasOwn(outside, id));
 		if (twice.length > 0) return refused(`Expected "${twice[0]}" once; got it twice`);
-		const sized = (mm: number | undefined, uncertainty: number | undefined, isShort: boolean): Sized =>
+		const sized = (mm: number | undefined, uncertainty: number | undefined, why?: Shortening): Sized =>
 			mm === undefined
 				? {kind: 'unknown'}
 				: {
-						kind: bound ?? (isShort ? 'at-least' : 'exact'),
+						kind: bound ?? (why ? 'at-least' : 'exact'),
 						mm,
 						uncertaintyMm: Math.max(uncertainty ?? uncertaintyMm, leastUncertaintyMm),
+						...(why && bound !== 'exact' ? {shortBy: [why]} : {}),
 					};
 		return {
 			kind: 'specimen',
 			observed: {
 				seen: {...within, ...outside},
 				// What a conversation takes for a lower bound counts as one here, unless the line says otherwise.
-				length: sized(length, lengthUncertainty, lost.includes('aprons')),
-				width: sized(width, widthUncertainty, lost.includes('sides')),
+				length: sized(length, lengthUncertainty, lost.includes('aprons') ? 'aprons' : undefined),
+				width: sized(width, widthUncertainty, lost.includes('sides') ? 'sides' : undefined),
 				lost,
 			},
 		};

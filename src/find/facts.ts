@@ -1,6 +1,7 @@
 /** What the trail says so far, gathered step by step. */
 import type {Length} from '../capsule/length.ts';
 import type {Observed, Sized} from '../key/observed.ts';
+import type {Shortening} from '../key/shrink.ts';
 import type {Place} from '../place/place.ts';
 import type {Notes} from './around.ts';
 import type {Soak, TrailEvent} from './trail.ts';
@@ -90,8 +91,13 @@ export function observedFrom(facts: Facts): Observed {
 		seen: facts.seen,
 		lost,
 		...(facts.place?.kind === 'spot' ? {spot: facts.place} : {}),
-		length: sizedFrom(facts.length, lowerBoundOf(facts).length > 0),
-		width: sizedFrom(facts.width, narrowedBy(facts).length > 0),
+		length: sizedFrom(
+			facts.length,
+			lowerBoundOf(facts).map(reason =>
+				reason === 'aprons' && facts.aprons !== 'incomplete' ? 'perhaps-aprons' : reason,
+			),
+		),
+		width: sizedFrom(facts.width, narrowedBy(facts)),
 	};
 }
 
@@ -111,10 +117,13 @@ export function narrowedBy(facts: Facts): readonly ('dry' | 'sides')[] {
 	];
 }
 
-function sizedFrom(measured: Measured | undefined, isLowerBound: boolean): Sized | undefined {
+function sizedFrom(measured: Measured | undefined, shortBy: readonly Shortening[]): Sized | undefined {
 	if (measured === undefined) return undefined;
 	if (measured === 'unmeasured') return {kind: 'unknown'};
-	return {kind: isLowerBound ? 'at-least' : 'exact', mm: measured.mm, uncertaintyMm: measured.uncertaintyMm};
+	const {mm, uncertaintyMm} = measured;
+	return shortBy.length > 0
+		? {kind: 'at-least', mm, uncertaintyMm, shortBy}
+		: {kind: 'exact', mm, uncertaintyMm};
 }
 
 function bowlOf(facts: Facts, soak: Soak): Facts['bowl'] {

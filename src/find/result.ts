@@ -1,10 +1,12 @@
 /** The result as data: names, how sure, what spoke for and against, and what would settle it. */
 
 import {isUnusual} from '../key/coast.ts';
-import {type Ranked, type Sureness, somethingElse, spreadOf, stateShare} from '../key/evidence.ts';
+import type {Sureness} from '../key/conclude.ts';
+import {type Ranked, somethingElse, stateShare} from '../key/evidence.ts';
 import type {Found} from '../key/follow.ts';
 import {cantTell, type Observed} from '../key/observed.ts';
 import type {Measure, Region, Taxon} from '../key/region.ts';
+import {spreadOf} from '../key/size-share.ts';
 import {lowerBoundOf, narrowedBy} from './facts.ts';
 import type {Flow} from './flow.ts';
 import type {Standing} from './stand.ts';
@@ -26,14 +28,19 @@ export type SizeView = {
 	}[];
 };
 
+/** A name and how likely it is, in 100. */
+export type NameView = {
+	readonly taxon: string;
+	readonly scientificName: string;
+	readonly percent: number;
+};
+
 /** Everything a result shows, before any words are put in. */
 export type ResultView = {
 	readonly sure: Sureness;
-	readonly names: readonly {
-		readonly taxon: string;
-		readonly scientificName: string;
-		readonly percent: number;
-	}[];
+	readonly names: readonly NameView[];
+	/** Less likely names that are possible still; beside none of ours those that come nearest. */
+	readonly also: readonly NameView[];
 	/** In 100 for something that no profile holds, where that is worth a word. */
 	readonly elsePercent: number | undefined;
 	readonly seenFor: readonly Seen[];
@@ -57,8 +64,6 @@ export type ResultView = {
 const speaksFor = 0.5;
 /** … and against it up to this one. */
 const speaksAgainst = 0.2;
-/** Something else is spoken of from this share on. */
-const worthAWord = 0.1;
 
 /** What the result shows. */
 export function viewResult(flow: Flow, standing: Standing, found: Found): ResultView {
@@ -73,6 +78,7 @@ export function viewResult(flow: Flow, standing: Standing, found: Found): Result
 	return {
 		sure: conclusion.sure,
 		names: conclusion.names.map(name => named(region, name)),
+		also: conclusion.also.map(name => named(region, name)),
 		elsePercent: elsePercent(found),
 		seenFor: seen.filter(one => share(one) >= speaksFor),
 		seenAgainst: taxon ? seen.filter(one => share(one) <= speaksAgainst) : [],
@@ -128,12 +134,12 @@ function isUnusualAt({key, profiles}: Region, id: string, {spot}: Observed): boo
 	return profile !== undefined && isUnusual(key, profile, spot);
 }
 
-function elsePercent({ranking}: Found): number | undefined {
-	const share = ranking.find(({taxon}) => taxon === somethingElse)?.probability ?? 0;
-	return share >= worthAWord ? Math.round(share * 100) : undefined;
+function elsePercent({conclusion, ranking}: Found): number | undefined {
+	if (!conclusion.elsePossible) return undefined;
+	return Math.round((ranking.find(({taxon}) => taxon === somethingElse)?.probability ?? 0) * 100);
 }
 
-function named(region: Region, {taxon, probability}: Ranked) {
+function named(region: Region, {taxon, probability}: Ranked): NameView {
 	const scientificName = region.profiles.taxa[taxon]?.scientificName ?? taxon;
 	return {taxon, scientificName, percent: Math.round(probability * 100)};
 }

@@ -14,7 +14,6 @@ export type ExactRanking = (observed: Observed, isDry: boolean) => readonly Rank
  * measure does not depend on the taxon in the model, so none of it speaks for a name by itself.
  */
 export function exactRanking(region: Region): ExactRanking {
-	const shares = sharesOf(region);
 	const tables = new Map<string, SizeChance>();
 	const tableOf = (taxon: string, {isDry, lost}: Shrunk): SizeChance => {
 		const shortened = ['aprons', 'sides'].filter(part => lost.includes(part));
@@ -25,6 +24,7 @@ export function exactRanking(region: Region): ExactRanking {
 	};
 	return (observed, isDry) => {
 		const readMm = {length: readOf(observed.length), width: readOf(observed.width)};
+		const shares = sharesOf(region, observed.spot);
 		const weighed = shares.map(([taxon, share]) => ({
 			taxon,
 			weight:

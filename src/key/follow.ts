@@ -1,9 +1,17 @@
 /** The key followed from what is known to a conclusion, asking whoever can answer: a trail, a person, a simulation. */
-import {type Conclusion, conclude, type Ranked, rank} from './evidence.ts';
-import type {Observed} from './observed.ts';
+import {type Conclusion, conclude} from './conclude.ts';
+import {type Ranked, rank} from './evidence.ts';
+import {cantTell, type Observed} from './observed.ts';
 import type {Region} from './region.ts';
 import {beginKey, type KeyMachine, type KeySnapshot, stepKey, type Wanted, wantedBy} from './states.ts';
-import {isAnswerTo, type TieBreak, tieBreak} from './tie-break.ts';
+import {
+	gainOfLook,
+	isAnswerTo,
+	type TieBreak,
+	tieBreak,
+	widthWorthIt,
+	worthAskingOnTheWay,
+} from './tie-break.ts';
 
 /** A question that the key, or one more after it, asks: a character to look at, or the width. */
 export type Asks = TieBreak;
@@ -39,39 +47,68 @@ export function followKey(
 	begin: {observed: Observed; answer: Answerer},
 ): Followed {
 	const asked: string[] = [];
+	const put = (asks: Asks, observed: Observed, isTaken: (learnt: Observed) => boolean) => {
+		for (;;) {
+			const learnt = begin.answer(asks, observed);
+			if (learnt && !isTaken(learnt)) continue;
+			if (learnt) asked.push(answerName(asks));
+			return learnt;
+		}
+	};
 	let observed = begin.observed;
 	let snapshot = beginKey(machine, observed);
 	for (let wanted = wantedBy(region, snapshot); wanted.kind !== 'done'; wanted = wantedBy(region, snapshot)) {
-		const learnt = begin.answer(wanted, observed);
-		if (!learnt) return {asked, end: {kind: 'asks', asks: wanted}};
-		const next = answered(machine, snapshot, {wanted, learnt});
-		if (next.value === snapshot.value) continue;
-		asked.push(answerName(wanted));
-		observed = learnt;
-		snapshot = next;
-	}
-	const found = foundFrom(region, observed, snapshot.context.leaves);
-	const asks = tieBreak(region, found);
-	if (!asks) return {asked, end: {kind: 'found', found}};
-	for (;;) {
-		const learnt = begin.answer(asks, observed);
+		if (isIdle(region, {wanted, observed, leaves: snapshot.context.leaves})) {
+			snapshot = passed(machine, snapshot, wanted);
+			continue;
+		}
+		const [from, asks] = [snapshot, wanted];
+		const learnt = put(asks, observed, told => answered(machine, from, {asks, told}).value !== from.value);
 		if (!learnt) return {asked, end: {kind: 'asks', asks}};
-		if (!isAnswerTo(region, asks, learnt)) continue;
-		const last = foundFrom(region, learnt, found.leaves);
-		return {asked: [...asked, answerName(asks)], end: {kind: 'found', found: last}};
+		snapshot = answered(machine, from, {asks, told: learnt});
+		observed = learnt;
 	}
+	const {leaves} = snapshot.context;
+	for (const next of [widthWorthIt, tieBreak]) {
+		const asks = next(region, foundFrom(region, observed, leaves));
+		if (!asks) continue;
+		const learnt = put(asks, observed, told => isAnswerTo(region, asks, told));
+		if (!learnt) return {asked, end: {kind: 'asks', asks}};
+		observed = learnt;
+	}
+	return {asked, end: {kind: 'found', found: foundFrom(region, observed, leaves)}};
+}
+
+/**
+ * Whether a question of the key is passed by: once a way has come to a name, the other ways still open
+ * are asked about only where an answer is expected to tell something.
+ */
+function isIdle(
+	region: Region,
+	{wanted, observed, leaves}: {wanted: Asks; observed: Observed; leaves: readonly string[]},
+): boolean {
+	if (wanted.kind !== 'look' || leaves.length === 0 || observed.seen[wanted.character]) return false;
+	return gainOfLook(region, rank(region, observed), wanted.character) < worthAskingOnTheWay;
+}
+
+/** Leaves every way of a question open, without anything being answered. */
+function passed(machine: KeyMachine, snapshot: KeySnapshot, wanted: Wanted): KeySnapshot {
+	const next = stepKey(machine, snapshot, {type: 'seen', state: cantTell});
+	if (next.value === snapshot.value) {
+		throw new Error(`Expected "${JSON.stringify(wanted)}" to be passed by; the walk stands still`);
+	}
+	return next;
 }
 
 function answered(
 	machine: KeyMachine,
 	snapshot: KeySnapshot,
-	step: {wanted: Wanted; learnt: Observed},
+	{asks, told}: {asks: Asks; told: Observed},
 ): KeySnapshot {
-	const {wanted, learnt} = step;
-	if (wanted.kind === 'look') {
-		return stepKey(machine, snapshot, {type: 'seen', state: learnt.seen[wanted.character] ?? ''});
+	if (asks.kind === 'look') {
+		return stepKey(machine, snapshot, {type: 'seen', state: told.seen[asks.character] ?? ''});
 	}
-	return learnt.width ? stepKey(machine, snapshot, {type: 'measured', sized: learnt.width}) : snapshot;
+	return told.width ? stepKey(machine, snapshot, {type: 'measured', sized: told.width}) : snapshot;
 }
 
 function foundFrom(region: Region, observed: Observed, leaves: readonly string[]): Found {

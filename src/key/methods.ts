@@ -1,16 +1,14 @@
 /** Ways of naming the same find, to be compared: ours, three simple ones, and the best that is possible. */
-import {type Ranked, rank, somethingElse, spreadOf} from './evidence.ts';
+import {type Ranked, rank, somethingElse} from './evidence.ts';
 import {exactRanking, firstOf} from './exact-ranking.ts';
 import {answersOf, type SimulatedFind, sharesOf} from './model.ts';
 import {type Named, nameSpecimen} from './name.ts';
 import type {Observed} from './observed.ts';
 import {oneOf, type Pick} from './random.ts';
 import type {Region} from './region.ts';
+import {spreadOf} from './size-share.ts';
 import {compileKey} from './states.ts';
 import {followStrictly, type StrictWay} from './strict-key.ts';
-
-/** Something else is said beside names from this probability on, as the result does. */
-const elseIsSaidFrom = 0.1;
 
 /** What every method made of one find. */
 export type Compared = {
@@ -65,11 +63,11 @@ export function firstSaid({conclusion}: Named): string {
 	return conclusion.names[0]?.taxon ?? somethingElse;
 }
 
-/** All that is said: the names, and something else where nothing is named or where it is given a word. */
-export function allSaid({conclusion, ranking}: Named): readonly string[] {
-	const names = conclusion.names.map(({taxon}) => taxon);
-	const other = ranking.find(({taxon}) => taxon === somethingElse)?.probability ?? 0;
-	return names.length === 0 || other >= elseIsSaidFrom ? [...names, somethingElse] : names;
+/** All that is said: the names, those possible beside them, and something else where nothing is named or it is given a word. */
+export function allSaid({conclusion}: Named): readonly string[] {
+	const {names, also, elsePossible} = conclusion;
+	const taxa = [...names, ...also].map(({taxon}) => taxon);
+	return names.length === 0 || elsePossible ? [...taxa, somethingElse] : taxa;
 }
 
 /** The taxon whose middle length is nearest; a guess where nothing was measured. */

@@ -1,25 +1,15 @@
 /** Sizes of a simulated find: the true ones, what is left of them, and what is read off the ruler. */
-import {spreadOf} from './evidence.ts';
+
 import {between, normal, type Pick} from './random.ts';
 import type {Measure, Region} from './region.ts';
-import {
-	beyondRange,
-	dryFactor,
-	errorMm,
-	errorShare,
-	largeApronFactor,
-	sidesFactor,
-	sizeCorrelation,
-	smallApronFactor,
-} from './wear.ts';
+import {dryFactor, type Ends, factorOf} from './shrink.ts';
+import {spreadOf} from './size-share.ts';
+import {beyondRange, errorMm, errorShare, sizeCorrelation} from './wear.ts';
 
 /** How a true size is spread: a normal curve cut off at both ends, or every size in between alike. */
 export type SizeCurve =
 	| {readonly kind: 'normal'; readonly mean: number; readonly sd: number; readonly ends: Ends}
 	| {readonly kind: 'flat'; readonly ends: Ends};
-
-/** Two ends in millimetres or as factors. */
-export type Ends = readonly [number, number];
 
 /** The curves of one kind; where both are published, length and width go together. */
 export type SizeCurves = {
@@ -76,11 +66,11 @@ export function factorsOf(
 	taxon: string,
 	{isDry, lost}: Shrunk,
 ): {readonly dry: Ends; readonly length: Ends; readonly width: Ends} {
-	const aprons = region.profiles.taxa[taxon]?.largeAprons ? largeApronFactor : smallApronFactor;
+	const profile = region.profiles.taxa[taxon];
 	return {
 		dry: isDry ? dryFactor : [1, 1],
-		length: lost.includes('aprons') ? aprons : [1, 1],
-		width: lost.includes('sides') ? sidesFactor : [1, 1],
+		length: lost.includes('aprons') ? factorOf(profile, 'aprons') : [1, 1],
+		width: lost.includes('sides') ? factorOf(profile, 'sides') : [1, 1],
 	};
 }
 

@@ -5,12 +5,15 @@
  * authors' ranges where a figure is flagged; what stands under `notUsed` is never drawn. So the model
  * proves how well names are found if the profiles are right, and nothing about whether they are.
  */
+import {coastShare, type Spot} from './coast.ts';
 import {somethingElse} from './evidence.ts';
+import {drawSpot} from './model-places.ts';
 import {curvesOf, drawSizes, factorsOf, readOff, type Shrunk} from './model-sizes.ts';
 import {cantTell, type Observed, type Sized} from './observed.ts';
 import {between, byShare, oneOf, type Pick} from './random.ts';
 import type {Character, Region} from './region.ts';
-import {cantTellShare, recordedUncertaintyMm, type Wear, wearLevels} from './wear.ts';
+import type {Shortening} from './shrink.ts';
+import {cantTellShare, placedShare, recordedUncertaintyMm, type Wear, wearLevels} from './wear.ts';
 
 /** A find with the truth that nobody sees, and with what its finder would say. */
 export type SimulatedFind = {
@@ -19,6 +22,8 @@ export type SimulatedFind = {
 	readonly wear: Wear;
 	readonly isDry: boolean;
 	readonly lost: readonly string[];
+	/** Where it was found, when its finder says so. */
+	readonly spot: Spot | undefined;
 	readonly trueStates: Readonly<Record<string, string>>;
 	readonly trueLengthMm: number;
 	readonly trueWidthMm: number;
@@ -28,10 +33,10 @@ export type SimulatedFind = {
 	readonly readMm: {readonly length: number; readonly width: number} | undefined;
 };
 
-/** Each taxon and something else with its share of all finds; sums to 1. */
-export function sharesOf({key, profiles}: Region): readonly (readonly [string, number])[] {
+/** Each taxon and something else with its share of all finds, or of those at a place; sums to 1. */
+export function sharesOf({key, profiles}: Region, spot?: Spot): readonly (readonly [string, number])[] {
 	const weights = Object.entries(profiles.taxa).map(
-		([id, {howCommon}]) => [id, key.howCommon[howCommon] ?? 0] as const,
+		([id, taxon]) => [id, (key.howCommon[taxon.howCommon] ?? 0) * coastShare(key, taxon, spot)] as const,
 	);
 	const total = weights.reduce((sum, [, weight]) => sum + weight, 0);
 	return [
@@ -54,7 +59,9 @@ export function stateShares(
 /** One find of this level of wear; the same run of chance draws the same find. */
 export function drawFind(region: Region, pick: Pick, wear: Wear): SimulatedFind {
 	const level = wearLevels[wear];
-	const taxon = byShare(pick, sharesOf(region));
+	const spot = drawSpot(region.key, pick);
+	const isPlaced = pick() < placedShare;
+	const taxon = byShare(pick, sharesOf(region, spot));
 	const characters = Object.entries(region.key.characters);
 	const trueStates = Object.fromEntries(
 		characters.map(([id]) => [id, byShare(pick, stateShares(region, taxon, id))]),
@@ -73,6 +80,7 @@ export function drawFind(region: Region, pick: Pick, wear: Wear): SimulatedFind 
 	const readMm = read(region, {taxon, sizes, shrunk: {isDry, lost}}, pick);
 	return {
 		...{taxon, wear, isDry, lost, trueStates, seen},
+		spot: isPlaced ? spot : undefined,
 		trueLengthMm: sizes.length,
 		trueWidthMm: sizes.width,
 		readMm: pick() < level.unmeasured ? undefined : readMm,
@@ -80,17 +88,22 @@ export function drawFind(region: Region, pick: Pick, wear: Wear): SimulatedFind 
 }
 
 /** What the person would answer to everything. */
-export function answersOf({seen, readMm, isDry, lost}: SimulatedFind): Observed {
-	const sized = (mm: number, isShort: boolean): Sized => ({
-		kind: isShort ? 'at-least' : 'exact',
+export function answersOf({seen, readMm, isDry, lost, spot}: SimulatedFind): Observed {
+	const dry = isDry ? ['dry' as const] : [];
+	const sized = (mm: number, shortBy: readonly Shortening[]): Sized => ({
+		kind: shortBy.length > 0 ? 'at-least' : 'exact',
 		mm,
 		uncertaintyMm: recordedUncertaintyMm,
+		...(shortBy.length > 0 ? {shortBy} : {}),
 	});
 	return {
 		seen,
 		lost,
-		length: readMm ? sized(readMm.length, isDry || lost.includes('aprons')) : {kind: 'unknown'},
-		width: readMm ? sized(readMm.width, isDry || lost.includes('sides')) : {kind: 'unknown'},
+		spot,
+		length: readMm
+			? sized(readMm.length, lost.includes('aprons') ? [...dry, 'aprons'] : dry)
+			: {kind: 'unknown'},
+		width: readMm ? sized(readMm.width, lost.includes('sides') ? [...dry, 'sides'] : dry) : {kind: 'unknown'},
 	};
 }
 

@@ -1,9 +1,16 @@
 /** What is known of a specimen: states seen, sizes, parts that are gone. */
 import type {Spot} from './coast.ts';
+import type {Shortening} from './shrink.ts';
 
-/** A size in millimetres: measured, a lower bound (measured dry, or with an apron gone), or not to be had. */
+/** A size in millimetres: measured, a lower bound, or not to be had. */
 export type Sized =
-	| {readonly kind: 'exact' | 'at-least'; readonly mm: number; readonly uncertaintyMm: number}
+	| {
+			readonly kind: 'exact' | 'at-least';
+			readonly mm: number;
+			readonly uncertaintyMm: number;
+			/** Why it is a lower bound, where that is known: then it is known, too, how much may be missing. */
+			readonly shortBy?: readonly Shortening[];
+	  }
 	| {readonly kind: 'unknown'};
 
 /** The answer that leaves every way open. */

@@ -1,15 +1,9 @@
 /** How likely every pair of readings is under the model, summed over all true sizes and all ways of shrinking. */
-import {upperTail} from './evidence.ts';
-import {
-	curvesOf,
-	type Ends,
-	errorOf,
-	factorsOf,
-	type Shrunk,
-	type SizeCurve,
-	type SizeCurves,
-} from './model-sizes.ts';
+
+import {curvesOf, errorOf, factorsOf, type Shrunk, type SizeCurve, type SizeCurves} from './model-sizes.ts';
 import type {Region} from './region.ts';
+import {type Ends, stepsBetween} from './shrink.ts';
+import {upperTail} from './size-share.ts';
 
 /** The chance of a reading, a pair of readings, or of none (1). */
 export type SizeChance = (read: {
@@ -34,7 +28,7 @@ export function sizeTable(region: Region, taxon: string, shrunk: Shrunk): SizeCh
 	const widths = readings(region.key.possibleMm.width);
 	const weights = weightsOf(curves);
 	const table = lengths.all.map(() => new Float64Array(widths.all.length));
-	const dryings = stepsOf(factors.dry);
+	const dryings = stepsBetween(factors.dry, factorSteps);
 	for (const dry of dryings) {
 		const byLength = columnsOf(curves.length, {dry, ends: factors.length, possible: lengths});
 		const byWidth = columnsOf(curves.width, {dry, ends: factors.width, possible: widths});
@@ -56,16 +50,10 @@ function readings([low, high]: Ends): {readonly first: number; readonly all: rea
 	return {first, all: Array.from({length: Math.floor(high) - first + 1}, (_, index) => first + index)};
 }
 
-/** Middles of equal steps between two ends; one where the ends are the same. */
-function stepsOf([from, to]: Ends, count = factorSteps): readonly number[] {
-	if (from === to) return [from];
-	return Array.from({length: count}, (_, index) => from + ((index + 0.5) * (to - from)) / count);
-}
-
 /** The share of each pair of true sizes, rows by length; sums to 1. */
 function weightsOf({length, width, correlation}: SizeCurves): readonly Float64Array[] {
 	const zs = (curve: SizeCurve) =>
-		stepsOf(curve.ends, sizeSteps).map(mm => (curve.kind === 'flat' ? 0 : (mm - curve.mean) / curve.sd));
+		stepsBetween(curve.ends, sizeSteps).map(mm => (curve.kind === 'flat' ? 0 : (mm - curve.mean) / curve.sd));
 	const across = zs(width);
 	const rows = zs(length).map(u =>
 		Float64Array.from(across, v =>
@@ -80,10 +68,10 @@ function columnsOf(
 	curve: SizeCurve,
 	{dry, ends, possible}: {dry: number; ends: Ends; possible: ReturnType<typeof readings>},
 ): readonly Column[] {
-	const factors = stepsOf(ends);
+	const factors = stepsBetween(ends, factorSteps);
 	const last = possible.all.length - 1;
 	const first = possible.first;
-	return stepsOf(curve.ends, sizeSteps).map(mm => {
+	return stepsBetween(curve.ends, sizeSteps).map(mm => {
 		const shown = factors.map(factor => ({size: mm * dry * factor, error: errorOf(mm * dry * factor)}));
 		const place = (reading: number) => Math.min(last, Math.max(0, Math.round(reading) - first));
 		const from = Math.min(...shown.map(({size, error}) => place(size - reach * error)));

@@ -1,7 +1,8 @@
 /** One more question after the key, where it is expected to settle the name and the part it needs is there. */
-import {type Ranked, sizeDensity, stateShare} from './evidence.ts';
+import {type Ranked, stateShare} from './evidence.ts';
 import {cantTell, type Observed} from './observed.ts';
 import type {Region} from './region.ts';
+import {sizeDensity} from './size-share.ts';
 import type {Wanted} from './states.ts';
 
 /** A question outside the key's own order. */
@@ -9,40 +10,43 @@ export type TieBreak = Exclude<Wanted, {kind: 'done'}>;
 
 /** The question is asked when it is expected to make the best name this much more probable. */
 export const worthAsking = 0.05;
-/** From this probability on a name is said alone, and nothing more is asked while the key agrees. */
+/** Beside a way that has come to a name, a question of the key is asked when it is worth this much. */
+export const worthAskingOnTheWay = 0.005;
+/** The width is measured, where the key did not ask for it, when it is worth this much. */
+export const worthMeasuring = 0.01;
+/** From this probability on a name is said alone, and no more is asked while the key agrees. */
 const settledFrom = 0.7;
 /** Steps in millimetres over which widths are summed. */
 const widthStepMm = 2;
+
+/** What the key and the evidence have come to so far. */
+type SoFar = {
+	readonly observed: Observed;
+	readonly ranking: readonly Ranked[];
+	readonly leaves: readonly string[];
+};
+
+/** The width, where it was not measured yet and is expected to tell something. */
+export function widthWorthIt(region: Region, {observed, ranking}: SoFar): TieBreak | undefined {
+	if (observed.width !== undefined || observed.lost.includes('sides')) return undefined;
+	return gainOfWidth(region, ranking) >= worthMeasuring ? {kind: 'width', question: 'width'} : undefined;
+}
 
 /**
  * The question worth most, or nothing: asked only when the ranking and the names the key led to
  * disagree or no name is likely, when its part is there, and when it is expected to settle something.
  */
-export function tieBreak(
-	region: Region,
-	found: {
-		readonly observed: Observed;
-		readonly ranking: readonly Ranked[];
-		readonly leaves: readonly string[];
-	},
-): TieBreak | undefined {
-	const {observed, ranking, leaves} = found;
+export function tieBreak(region: Region, {observed, ranking, leaves}: SoFar): TieBreak | undefined {
 	const best = ranking[0];
 	if (!best || (best.probability >= settledFrom && leaves.includes(best.taxon))) return undefined;
-	const looks = Object.entries(region.key.characters)
+	const [most] = Object.entries(region.key.characters)
 		.filter(
 			([id, {needs}]) => observed.seen[id] === undefined && !needs.some(part => observed.lost.includes(part)),
 		)
-		.map(([character]) => ({
-			asks: {kind: 'look', question: character, character} as const,
-			gain: gainOfLook(region, ranking, character),
-		}));
-	const width =
-		observed.width === undefined && !observed.lost.includes('sides')
-			? [{asks: {kind: 'width', question: 'width'} as const, gain: gainOfWidth(region, ranking)}]
-			: [];
-	const [most] = [...looks, ...width].sort((one, other) => other.gain - one.gain);
-	return most && most.gain >= worthAsking ? most.asks : undefined;
+		.map(([character]) => ({character, gain: gainOfLook(region, ranking, character)}))
+		.sort((one, other) => other.gain - one.gain);
+	if (!most || most.gain < worthAsking) return undefined;
+	return {kind: 'look', question: most.character, character: most.character};
 }
 
 /** How much more probable the best name is expected to be once this character is seen. */

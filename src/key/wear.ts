@@ -35,17 +35,10 @@ export const wearLevels: Readonly<Record<Wear, WearLevel>> = {
 /** The levels in the order in which they are told. */
 export const wears = ['intact', 'worn', 'broken'] as const;
 
+/** How many finders say where a find was made. */
+export const placedShare = 0.9;
 /** How often people cannot tell a state although the part is there. */
 export const cantTellShare = 0.03;
-
-/** A case measured dry shows this much of its size, length and width alike: no figure was published. */
-export const dryFactor = [0.85, 1] as const;
-/** Without its aprons a case of large aprons is a quarter to two fifths shorter (capsules.md, "Read this first", 2) … */
-export const largeApronFactor = [0.6, 0.75] as const;
-/** … and any other at most a tenth: no figure was published. */
-export const smallApronFactor = [0.9, 1] as const;
-/** Without its keels or edges a case shows this much of its width: judged by keels of a sixth of the width. */
-export const sidesFactor = [0.8, 1] as const;
 
 /** Length and width of one case go together so far. */
 export const sizeCorrelation = 0.5;

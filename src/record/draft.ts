@@ -2,7 +2,8 @@
 import {z} from 'zod';
 import type {Length} from '../capsule/length.ts';
 import {isUnusual} from '../key/coast.ts';
-import type {Conclusion, Ranked} from '../key/evidence.ts';
+import type {Conclusion} from '../key/conclude.ts';
+import type {Ranked} from '../key/evidence.ts';
 import type {Observed, Sized} from '../key/observed.ts';
 import type {Region} from '../key/region.ts';
 import {type Place, placeSchema} from '../place/place.ts';

@@ -13,6 +13,7 @@ function citing(page: string | undefined): ResultView {
 	return {
 		sure: 'very-likely',
 		names: [{taxon: 'raja-clavata', scientificName: 'Raja clavata', percent: 95}],
+		also: [],
 		elsePercent: undefined,
 		seenFor: [],
 		seenAgainst: [],

@@ -59,9 +59,9 @@ test('an answer says what the key asked for, in order, and where it led', async 
 	expect(leaves).toEqual(walkKey(region.key, {seen: thornback.characters, lengthMm: 75}).leaves);
 });
 
-test('a length that reaches over a border is asked for what both sides need', async () => {
+test('a length that reaches over a border is asked for what both sides need, not for what would tell nothing', async () => {
 	const {asked} = await named({...thornback, length: 66.5});
-	expect(asked).toEqual(['outline', 'net', 'keel', 'taper']);
+	expect(asked).toEqual(['outline', 'net', 'keel', 'width']);
 });
 
 test.each([67, 78, 80, 92, 105, 125])(

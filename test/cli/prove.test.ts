@@ -147,7 +147,7 @@ test('the report says every target, every level and what is assumed, and no tabl
 	for (const part of [
 		'# How far names can be trusted: Here',
 		'**badly broken**',
-		'0.6 to 0.75',
+		'0.6 to 0.9',
 		'correlation of 0.5',
 	]) {
 		expect(report).toContain(part);

@@ -40,7 +40,7 @@ test.each(['purple', 'go-on', '', 'here', 'correct', 'fix-photo', '__proto__', '
 test.each(['purple', '__proto__', 'constructor'])(
 	'the made-up state "%s" of a character changes nothing',
 	option => {
-		const place = talked(flow, ...upToTheResult.slice(0, -3));
+		const place = talked(flow, ...upToTheResult.slice(0, -4));
 		expect(place.ask.kind).toBe('look');
 		const made = after(place, {kind: 'press', turn: place.turn.turn, option});
 		expect(made.trail).toBe(place.turn.trail);
@@ -171,7 +171,7 @@ test('a part marked shows on the same message', () => {
 });
 
 test('a number without a unit is asked for its unit, and a size that cannot be is refused with the reason', () => {
-	const place = talked(flow, ...upToTheResult.slice(0, -4));
+	const place = talked(flow, ...upToTheResult.slice(0, -5));
 	const bare = goingOn(flow, place, 'about 6');
 	expect(bare.ask).toMatchObject({kind: 'unit', question: 'length'});
 	const sized = goingOn(flow, bare, 'cm');

@@ -11,7 +11,7 @@ export const zone = 'Europe/London';
 export const upToTheBowl = ['yes', 'empty', 'go-on', 'Gwithian', 'today', '1', 'go-on', 'dry'];
 export const upToTheResult = [
 	...['yes', 'empty', 'go-on', 'Gwithian', 'today', '1', 'go-on', 'soft', 'both', '66 mm'],
-	...['broad', 'lines', 'blade'],
+	...['broad', 'lines', 'blade', '50 mm'],
 ];
 
 /** One event, `afterMs` after the last. */

@@ -9,13 +9,13 @@ const allUnsure = Object.fromEntries(
 	),
 );
 
-journeyTest('who can tell nothing at all gets a shortlist with what would settle it', async ({ada, db}) => {
+journeyTest('who can tell nothing at all gets a shortlist with what would help', async ({ada, db}) => {
 	await begin(ada);
 	const asked = await walkTo({db, person: ada}, 'result', allUnsure);
 	expect(asked).toContain('outline');
 	expect(ada.sees.text).toContain('I cannot say for sure');
 	expect(ada.sees.text).toContain('Its length is 66 mm');
-	expect(ada.sees.text).toContain('What would settle it');
+	expect(ada.sees.text).toContain('What would help most now: good photos');
 	expect(ada.sees.text.match(/about \d+ in 100/g)?.length).toBeGreaterThan(1);
 	expect(ada.sees.text).not.toContain('What speaks for it');
 	expect(ada.labels()).toEqual(['Save this find', 'Change an answer', 'Throw it away', 'Back']);

@@ -113,9 +113,14 @@ for (const [index, label] of ['One is torn off', 'Both are torn off', "Can't tel
 
 const large = {length: write('150 mm'), coat: press('A coat like bark')};
 
-journeyTest('a width is asked for only where the key needs one', async ({ada, db}) => {
+journeyTest('a width is asked for only where it is expected to tell something', async ({ada, db}) => {
 	await begin(ada);
-	expect(await walkTo({db, person: ada}, 'result')).not.toContain('width');
+	const slim = {
+		outline: press('Longer than two widths'),
+		length: write('115 mm'),
+		corners: press('Curly strings'),
+	};
+	expect(await walkTo({db, person: ada}, 'result', slim)).not.toContain('width');
 	await ada.presses('Throw it away');
 	await ada.presses('Look at another find');
 	const asked = await walkTo({db, person: ada}, 'width', large);

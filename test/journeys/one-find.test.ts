@@ -30,6 +30,7 @@ journeyTest('a dry thornback case goes from the beach to a kept draft', async ({
 	await ada.presses('Two widths or less');
 	await ada.presses('Long lines or smooth');
 	await ada.presses('Yes, a thin blade');
+	await ada.sends('50 mm');
 	expect(ada.sees.text).toContain('Thornback ray');
 	expect(ada.sees.text).toContain('Raja clavata');
 	await ada.presses('Save this find');

@@ -1,9 +1,10 @@
 import {join} from 'node:path';
 import fc from 'fast-check';
 import {expect, test} from 'vitest';
-import {conclude, type Ranked, rank, somethingElse, spreadOf, stateShare} from '../../src/key/evidence.ts';
+import {type Ranked, rank, somethingElse, stateShare} from '../../src/key/evidence.ts';
 import {cantTell, nothingObserved, type Observed} from '../../src/key/observed.ts';
 import {readRegion} from '../../src/key/region.ts';
+import {spreadOf} from '../../src/key/size-share.ts';
 
 const region = readRegion(join(import.meta.dirname, '../../flows'), 'british-isles');
 const {key, profiles} = region;
@@ -94,7 +95,7 @@ test.each([20, 25, 290, 300, 1000])('something else wins for a case of exactly %
 
 test('something else wins for a case that is far too wide for its length', () => {
 	const observed = {...withLength('exact', 60), width: {kind: 'exact', mm: 150, uncertaintyMm: 1} as const};
-	expect(conclude(rank(region, observed), [])).toEqual({sure: 'unknown', names: []});
+	expect(rank(region, observed)[0]?.taxon).toBe(somethingElse);
 });
 
 test('a lower bound never makes the largest species less likely', () => {
@@ -150,42 +151,4 @@ test('a taxon that says nothing of a character has all its states alike', () => 
 test('a range without mean and spread is read as its middle and a quarter of its width', () => {
 	expect(spreadOf({range: [40, 80], source: 'x'})).toEqual({mean: 60, sd: 10});
 	expect(spreadOf({range: [40, 80], mean: 55, sd: 4, source: 'x'})).toEqual({mean: 55, sd: 4});
-});
-
-const ranked = (...shares: readonly (readonly [string, number])[]): readonly Ranked[] =>
-	shares.map(([taxon, probability]) => ({taxon, probability}));
-
-test.each([
-	[0.9, 'very-likely'],
-	[0.89, 'likely'],
-	[0.7, 'likely'],
-	[0.69, 'shortlist'],
-])('a best name at %s is said to be %s', (probability, sure) => {
-	expect(conclude(ranked(['one', probability], ['two', 1 - probability]), []).sure).toBe(sure);
-});
-
-test('a shortlist stops once it holds 95 in 100, and never names something else', () => {
-	const ranking = ranked(['one', 0.5], [somethingElse, 0.3], ['two', 0.16], ['three', 0.03], ['four', 0.01]);
-	expect(conclude(ranking, []).names.map(({taxon}) => taxon)).toEqual(['one', 'two']);
-});
-
-test('a shortlist has at most five names', () => {
-	const ranking = ranked(...['a', 'b', 'c', 'd', 'e', 'f', 'g'].map(name => [name, 1 / 7] as const));
-	expect(conclude(ranking, []).names).toHaveLength(5);
-});
-
-test('nothing is named where something else is the best', () => {
-	expect(conclude(ranked([somethingElse, 0.6], ['one', 0.4]), [])).toEqual({sure: 'unknown', names: []});
-});
-
-test('a key that led to another name makes a shortlist of both', () => {
-	const ranking = ranked(['one', 0.95], ['two', 0.04], ['three', 0.01]);
-	expect(conclude(ranking, ['three'])).toEqual({sure: 'shortlist', names: [ranking[0], ranking[2]]});
-	expect(conclude(ranking, ['one']).sure).toBe('very-likely');
-	expect(conclude(ranking, ['two', 'three', 'four', 'five']).sure).toBe('very-likely');
-});
-
-test('where something else ranks first the name the key led to is still said', () => {
-	const ranking = ranked([somethingElse, 0.7], ['one', 0.3]);
-	expect(conclude(ranking, ['one'])).toEqual({sure: 'shortlist', names: [ranking[1]]});
 });

@@ -1,5 +1,6 @@
 import {join} from 'node:path';
 import {expect, test} from 'vitest';
+import type {Conclusion} from '../../src/key/conclude.ts';
 import {type Ranked, somethingElse} from '../../src/key/evidence.ts';
 import {exactRanking} from '../../src/key/exact-ranking.ts';
 import {allSaid, comparer, firstSaid, methodNames, nearestByLength} from '../../src/key/methods.ts';
@@ -78,20 +79,24 @@ test('the nearest length is that of the published middle, and a guess where noth
 
 const ranked = (...shares: readonly (readonly [string, number])[]): readonly Ranked[] =>
 	shares.map(([taxon, probability]) => ({taxon, probability}));
-const named = (ranking: readonly Ranked[], names: readonly Ranked[]): Named => ({
+const named = (ranking: readonly Ranked[], said: Partial<Conclusion>): Named => ({
 	asked: [],
 	leaves: [],
 	observed: nothingObserved,
 	ranking,
-	conclusion: {sure: names.length > 0 ? 'shortlist' : 'unknown', names},
+	conclusion: {sure: 'shortlist', names: [], also: [], elsePossible: false, ...said},
 });
 
-test('something else counts as said where nothing is named or where it has a tenth', () => {
-	const [one, other] = [ranked(['a', 0.9], [somethingElse, 0.1]), ranked(['a', 0.91], [somethingElse, 0.09])];
-	expect(allSaid(named(one, one.slice(0, 1)))).toEqual(['a', somethingElse]);
-	expect(allSaid(named(other, other.slice(0, 1)))).toEqual(['a']);
-	expect(allSaid(named(other, []))).toEqual([somethingElse]);
-	expect([firstSaid(named(one, one.slice(0, 1))), firstSaid(named(one, []))]).toEqual(['a', somethingElse]);
+test('what is possible beside the names counts as said, and something else where it is given a word or nothing is named', () => {
+	const ranking = ranked(['a', 0.9], ['b', 0.1]);
+	const [names, also] = [ranking.slice(0, 1), ranking.slice(1)];
+	expect(allSaid(named(ranking, {names, also}))).toEqual(['a', 'b']);
+	expect(allSaid(named(ranking, {names, elsePossible: true}))).toEqual(['a', somethingElse]);
+	expect(allSaid(named(ranking, {sure: 'unknown', also}))).toEqual(['b', somethingElse]);
+	expect([firstSaid(named(ranking, {names, also})), firstSaid(named(ranking, {}))]).toEqual([
+		'a',
+		somethingElse,
+	]);
 });
 
 test.each([

@@ -1,9 +1,9 @@
 import {join} from 'node:path';
 import {expect, test} from 'vitest';
 import {type Ranked, somethingElse} from '../../src/key/evidence.ts';
-import {nothingObserved} from '../../src/key/observed.ts';
+import {nothingObserved, type Observed} from '../../src/key/observed.ts';
 import {readRegion} from '../../src/key/region.ts';
-import {gainOfLook, isAnswerTo, tieBreak} from '../../src/key/tie-break.ts';
+import {gainOfLook, isAnswerTo, tieBreak, widthWorthIt} from '../../src/key/tie-break.ts';
 
 const region = readRegion(join(import.meta.dirname, '../../flows'), 'british-isles');
 
@@ -43,13 +43,14 @@ test('one more is asked where they disagree, and never of a part that is gone or
 	expect(tieBreak(region, {observed: looked, ranking, leaves: ['raja-montagui']})).not.toEqual(asked);
 });
 
-test('two names that differ in width alone are parted by the width', () => {
-	const seen = Object.fromEntries(Object.keys(region.key.characters).map(id => [id, 'cant-tell']));
-	const ranking = between('dipturus-batis', 'dipturus-intermedius');
-	expect(tieBreak(region, {observed: {...nothingObserved, seen}, ranking, leaves: []})).toEqual({
-		kind: 'width',
-		question: 'width',
-	});
+test('the width is wanted where it is expected to tell something, once, and with its sides there', () => {
+	const [ranking, leaves] = [between('dipturus-batis', 'dipturus-intermedius'), ['dipturus-batis']];
+	const asked = (observed: Observed) => widthWorthIt(region, {observed, ranking, leaves});
+	expect(asked(nothingObserved)).toEqual({kind: 'width', question: 'width'});
+	expect(asked({...nothingObserved, width: {kind: 'unknown'}})).toBeUndefined();
+	expect(asked({...nothingObserved, lost: ['sides']})).toBeUndefined();
+	const settled = between('dipturus-batis', 'dipturus-intermedius', 0.995);
+	expect(widthWorthIt(region, {observed: nothingObserved, ranking: settled, leaves})).toBeUndefined();
 });
 
 test('nothing is asked where no answer could settle anything', () => {

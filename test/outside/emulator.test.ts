@@ -32,6 +32,7 @@ test('a find goes from the greeting to a kept draft at an emulator that nobody h
 		'Two widths or less',
 		'Long lines or smooth',
 		'Yes, a thin blade',
+		{text: '50 mm'},
 		'Save this find',
 	];
 	for (const answer of answers) {

@@ -1,7 +1,8 @@
 import {expect, test} from 'vitest';
-import {rank, upperTail} from '../../src/key/evidence.ts';
+import {rank} from '../../src/key/evidence.ts';
 import {nothingObserved} from '../../src/key/observed.ts';
 import {keySchema, profilesSchema, type Region} from '../../src/key/region.ts';
+import {upperTail} from '../../src/key/size-share.ts';
 
 /**
  * P(x), the share of the standard normal distribution up to x: Abramowitz & Stegun 1964, Handbook of

@@ -1,9 +1,9 @@
 import {expect, test} from 'vitest';
 import {binsOf, brierOf, calibrationError} from '../../src/cli/proof-figures.ts';
-import {sizeDensity, spreadOf} from '../../src/key/evidence.ts';
 import {exactRanking} from '../../src/key/exact-ranking.ts';
 import {nothingObserved} from '../../src/key/observed.ts';
 import {keySchema, profilesSchema, type Region} from '../../src/key/region.ts';
+import {sizeDensity, spreadOf} from '../../src/key/size-share.ts';
 
 /**
  * Z(x), the density of the standard normal distribution: Abramowitz & Stegun 1964, Handbook of

@@ -1,7 +1,8 @@
 /** A made-up region and a made-up find in it, for tests of records. */
 import type {Length} from '../../src/capsule/length.ts';
 import {type Facts, noFacts, observedFrom} from '../../src/find/facts.ts';
-import {conclude, type Ranked} from '../../src/key/evidence.ts';
+import {conclude} from '../../src/key/conclude.ts';
+import type {Ranked} from '../../src/key/evidence.ts';
 import type {Found} from '../../src/key/follow.ts';
 import type {Region, Taxon} from '../../src/key/region.ts';
 import {type Place, readPlace} from '../../src/place/place.ts';
