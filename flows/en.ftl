@@ -247,11 +247,21 @@ result-width-least = Its width is at least { $mm } mm ({ $because }).
 because-dry = measured dry
 because-aprons = an apron is gone or unsure
 because-sides = its side edges are torn off
-result-range-length = Published length { $low } to { $high } mm: { $fits ->
+result-range = { $ends ->
+    [one] { $low } mm
+   *[two] { $low } to { $high } mm
+}
+result-range-length = { $worth ->
+    [memory] Length { $range }, from memory and not yet checked in any source
+   *[published] Published length { $range }
+}: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
-result-range-width = Published width { $low } to { $high } mm: { $fits ->
+result-range-width = { $worth ->
+    [memory] Width { $range }, from memory and not yet checked in any source
+   *[published] Published width { $range }
+}: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
@@ -261,6 +271,7 @@ result-settles-length = What would settle it: the length of the soaked case, fro
 result-settles-width = What would settle it: the width at the widest place.
 result-settles-photo = What would help most now: good photos of both sides, for the person who checks it.
 result-fact = { $fact } (Source: { $source })
+result-fact-memory = { $fact } (From memory: nobody has checked it in a source yet.)
 result-doubt = You were not sure that it is an egg case, so I note that too.
 result-not-final = A person who knows egg cases will look at it. Until then it is a draft.
 
