@@ -39,11 +39,11 @@ why-what-else = Many things of the strandline (the line of bits that the last ti
 name-what-else = What else it is
 
 # Things of the strandline: common knowledge of the shore, from memory.
-question-weed = That sounds like dried seaweed. Some seaweeds have leathery flaps or air bubbles that look like little purses, but they have no four corners. It is still a home for sandhoppers, so please put it back where it lay.
-question-whelk = That sounds like the egg clump of a whelk, a large sea snail: many papery balls stuck together. An empty clump is light and dry. Please leave a fresh, wet one where it is.
-question-cuttlebone = That sounds like a cuttlebone, the inner shell of a cuttlefish. It is white and chalky, light enough to float, and has no corners.
-question-plastic = That sounds like something made by people. Take it to a bin if it is safe to touch. Leave metal boxes, flares, bottles with something in them, needles and anything you do not know: stand back, keep children away and tell the coastguard or the council.
-question-other = Then I cannot say what it is. It may be a sponge, horn wrack, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
+question-weed = That sounds like dried seaweed. Some seaweeds have leathery flaps or air bubbles that look like little pouches, but they have no four corners. Small animals of the beach live under it, so please put it back where it lay.
+question-whelk = That sounds like the egg clump of a whelk or another large sea snail: many papery or leathery pouches stuck together, without horns or strings. An empty clump is light and dry. Please leave a fresh, wet one where it is.
+question-cuttlebone = That sounds like a cuttlebone, the inner shell of a cuttlefish: white and chalky, light enough to float, and without corners. Cuttlefish do not live along every coast. Where there are none, it may be a worn piece of shell, coral or foam.
+question-plastic = That sounds like something made by people. Throw it away with other waste if it is safe to touch. Leave metal boxes, flares, bottles with something in them, needles and anything you do not know: stand back, keep children away and tell the coast guard or whoever looks after the beach.
+question-other = Then I cannot say what it is. It may be a sponge, a sea squirt, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
 option-end-fresh = Look at another find
 option-end-walk = One more of this walk
 option-end-another-bowl = One more of this bowl
