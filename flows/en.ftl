@@ -39,11 +39,11 @@ why-what-else = Many things of the strandline (the line of bits that the last ti
 name-what-else = What else it is
 
 # Things of the strandline: common knowledge of the shore, from memory.
-question-weed = That sounds like dried seaweed. Some seaweeds have leathery flaps or air bubbles that look like little purses, but they have no four corners. It is still a home for sandhoppers, so please put it back where it lay.
-question-whelk = That sounds like the egg clump of a whelk, a large sea snail: many papery balls stuck together. An empty clump is light and dry. Please leave a fresh, wet one where it is.
-question-cuttlebone = That sounds like a cuttlebone, the inner shell of a cuttlefish. It is white and chalky, light enough to float, and has no corners.
-question-plastic = That sounds like something made by people. Take it to a bin if it is safe to touch. Leave metal boxes, flares, bottles with something in them, needles and anything you do not know: stand back, keep children away and tell the coastguard or the council.
-question-other = Then I cannot say what it is. It may be a sponge, horn wrack, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
+question-weed = That sounds like dried seaweed. Some seaweeds have leathery flaps or air bubbles that look like little pouches, but they have no four corners. Small animals of the beach live under it, so please put it back where it lay.
+question-whelk = That sounds like the egg clump of a whelk or another large sea snail: many papery or leathery pouches stuck together, without horns or strings. An empty clump is light and dry. Please leave a fresh, wet one where it is.
+question-cuttlebone = That sounds like a cuttlebone, the inner shell of a cuttlefish: white and chalky, light enough to float, and without corners. Cuttlefish do not live along every coast. Where there are none, it may be a worn piece of shell, coral or foam.
+question-plastic = That sounds like something made by people. Throw it away with other waste if it is safe to touch. Leave metal boxes, flares, bottles with something in them, needles and anything you do not know: stand back, keep children away and tell the coast guard or whoever looks after the beach.
+question-other = Then I cannot say what it is. It may be a sponge, a sea squirt, a piece of bark or leather. I only know egg cases. If it could be dangerous, do not touch it.
 option-end-fresh = Look at another find
 option-end-walk = One more of this walk
 option-end-another-bowl = One more of this bowl
@@ -251,11 +251,21 @@ result-width-least = Its width is at least { $mm } mm ({ $because }).
 because-dry = measured dry
 because-aprons = an apron is gone or unsure
 because-sides = its side edges are torn off
-result-range-length = Published length { $low } to { $high } mm: { $fits ->
+result-range = { $ends ->
+    [one] { $low } mm
+   *[two] { $low } to { $high } mm
+}
+result-range-length = { $worth ->
+    [memory] Length { $range }, from memory and not yet checked in any source
+   *[published] Published length { $range }
+}: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
-result-range-width = Published width { $low } to { $high } mm: { $fits ->
+result-range-width = { $worth ->
+    [memory] Width { $range }, from memory and not yet checked in any source
+   *[published] Published width { $range }
+}: { $fits ->
     [yes] it fits
    *[no] it does not fit
 }
@@ -265,6 +275,7 @@ result-settles-length = What would settle it: the length of the soaked case, fro
 result-settles-width = What would settle it: the width at the widest place.
 result-settles-photo = What would help most now: good photos of both sides, for the person who checks it.
 result-fact = { $fact } (Source: { $source })
+result-fact-memory = { $fact } (From memory: nobody has checked it in a source yet.)
 result-doubt = You were not sure that it is an egg case, so I note that too.
 result-not-final = A person who knows egg cases will look at it. Until then it is a draft.
 

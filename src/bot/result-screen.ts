@@ -59,7 +59,7 @@ function alsoText(view: ResultView, say: Say): string {
 	return say.say(message, {names: names.join(', ')});
 }
 
-/** The size as it counts and, beside a single name, its published range. */
+/** The size as it counts and, beside a single name, its range with what that is worth. */
 function sizeText(view: ResultView, {say, which}: {say: Say; which: 'length' | 'width'}): string {
 	const size: SizeView | undefined = view[which];
 	if (!size) return '';
@@ -79,7 +79,7 @@ function sizeText(view: ResultView, {say, which}: {say: Say; which: 'length' | '
 	].join(' ');
 }
 
-/** The published ranges of one name against what was measured. */
+/** The ranges of one name against what was measured, and whether anybody published them. */
 function rangeTexts(
 	view: Pick<ResultView, 'length' | 'width'>,
 	{say, taxon}: {say: Say; taxon: string},
@@ -88,7 +88,12 @@ function rangeTexts(
 		const range = view[which]?.candidates.find(candidate => candidate.taxon === taxon);
 		if (!range) return [];
 		const [low, high] = [Math.round(range.lowMm), Math.round(range.highMm)];
-		return [say.say(`result-range-${which}`, {low, high, fits: range.fits ? 'yes' : 'no'})];
+		const values = {
+			range: say.say('result-range', {low, high, ends: low === high ? 'one' : 'two'}),
+			worth: range.fromMemory ? 'memory' : 'published',
+			fits: range.fits ? 'yes' : 'no',
+		};
+		return [say.say(`result-range-${which}`, values)];
 	});
 }
 
@@ -108,7 +113,8 @@ function settlesText(settles: string | undefined, say: Say): string {
 
 function factText({fact}: ResultView, say: Say): string {
 	if (!fact) return '';
-	const {citation, page = ''} = fact;
+	const {citation, page = '', fromMemory} = fact;
+	if (fromMemory) return say.say('result-fact-memory', {fact: say.say(`fact-${fact.taxon}`)});
 	// A page may also be named: the abstract, a table.
 	const where = /^\d/.test(page) ? `p. ${page}` : page;
 	const source = [citation, where].filter(part => part !== '').join(', ');

@@ -14,11 +14,14 @@ const colours = {
 };
 const font = 'DejaVu Sans, Verdana, sans-serif';
 const labelLine = 14;
+/** Width in pixels of a letter of the region's name: more than the mean of the bold font at its size. */
+const headLetter = 15;
 
 /** Draws a key: one box a question, one a taxon, and the arrows between them with their labels. */
 export function svgOf(diagram: Diagram): string {
 	const plan = planOf(diagram);
-	const width = Math.max(plan.width, 760);
+	const head = headPlan(diagram);
+	const width = Math.max(plan.width, 760, head.right + sizes.margin);
 	const ports = portsOf(plan);
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${plan.height}" width="${width}" height="${plan.height}" role="img" font-family="${font}">`,
@@ -103,16 +106,20 @@ function boxOf({kind, title, text}: Box, place: Place | undefined): string {
 	].join('');
 }
 
-function headOf({region}: Diagram): readonly string[] {
-	const {margin} = sizes;
-	const wide = Math.max(...cantTellNote.map(line => line.length)) * 6.5 + 24;
-	const left = 260;
+/** Where the note beside the name of the region begins and ends, from the left. */
+function headPlan({region}: Diagram): {readonly left: number; readonly right: number} {
+	const left = sizes.margin + region.length * headLetter + sizes.gap;
+	return {left, right: left + Math.max(...cantTellNote.map(line => line.length)) * 6.5 + 24};
+}
+
+function headOf(diagram: Diagram): readonly string[] {
+	const {left, right} = headPlan(diagram);
 	return [
-		`<text x="${margin}" y="44" font-size="20" font-weight="bold" fill="${colours.ink}">${escaped(region)}</text>`,
-		`<rect x="${left}" y="16" width="${wide}" height="46" fill="${colours.note}" stroke="${colours.ink}" stroke-dasharray="5 3"/>`,
+		`<text x="${sizes.margin}" y="44" font-size="20" font-weight="bold" fill="${colours.ink}">${escaped(diagram.region)}</text>`,
+		`<rect x="${round(left)}" y="16" width="${round(right - left)}" height="46" fill="${colours.note}" stroke="${colours.ink}" stroke-dasharray="5 3"/>`,
 		...cantTellNote.map(
 			(line, index) =>
-				`<text x="${left + 12}" y="${35 + index * 17}" font-size="11.5" fill="${colours.ink}">${escaped(line)}</text>`,
+				`<text x="${round(left + 12)}" y="${35 + index * 17}" font-size="11.5" fill="${colours.ink}">${escaped(line)}</text>`,
 		),
 	];
 }

@@ -14,7 +14,7 @@ import type {Standing} from './stand.ts';
 /** A character and the state in which it was seen. */
 export type Seen = {readonly character: string; readonly state: string};
 
-/** A size against the published range of each candidate, in millimetres. */
+/** A size against the range of each candidate, in millimetres, and whether that range is from memory. */
 export type SizeView = {
 	readonly mm: number;
 	readonly plusMinusMm: number;
@@ -25,6 +25,7 @@ export type SizeView = {
 		readonly lowMm: number;
 		readonly highMm: number;
 		readonly fits: boolean;
+		readonly fromMemory: boolean;
 	}[];
 };
 
@@ -50,7 +51,12 @@ export type ResultView = {
 	/** What would tell the first two names apart: a character, `length`, `width`, or `photo` when nothing else is left. */
 	readonly settles: string | undefined;
 	readonly fact:
-		| {readonly taxon: string; readonly citation: string; readonly page: string | undefined}
+		| {
+				readonly taxon: string;
+				readonly citation: string;
+				readonly page: string | undefined;
+				readonly fromMemory: boolean;
+		  }
 		| undefined;
 	/** Names that are unusual on this coast. */
 	readonly unusual: readonly string[];
@@ -168,6 +174,7 @@ function viewSize(
 					taxon,
 					lowMm,
 					highMm,
+					fromMemory: isFromMemory(region, measure.source),
 					fits: (isLowerBound || isAbove) && measured.mm - measured.uncertaintyMm <= highMm,
 				},
 			];
@@ -179,5 +186,9 @@ function factOf(region: Region, taxon: string): ResultView['fact'] {
 	const fact = region.profiles.taxa[taxon]?.fact;
 	if (!fact) return undefined;
 	const citation = region.profiles.sources[fact.source]?.citation ?? fact.source;
-	return {taxon, citation, page: fact.page};
+	return {taxon, citation, page: fact.page, fromMemory: isFromMemory(region, fact.source)};
+}
+
+function isFromMemory({profiles}: Region, source: string): boolean {
+	return profiles.sources[source]?.fromMemory ?? false;
 }

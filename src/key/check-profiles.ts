@@ -1,11 +1,16 @@
-/** Faults in the profiles of a region: sources, sizes, shares, names. */
-import {type Checkable, inProfiles, quoted, type Remark} from './checkable.ts';
+/** Faults in the profiles of a region: sources, sizes, names. */
+import {checkShares} from './check-shares.ts';
+import {type At, type Checkable, inProfiles, quoted, type Remark} from './checkable.ts';
 import type {Measure, Taxon} from './region.ts';
 import {typicalSpecimens, walkKey} from './specimen.ts';
 import type {Fault} from './yaml.ts';
 
-/** How far the shares of one character may be from 1 together. */
-const slack = 0.001;
+/**
+ * No sample spreads wider than its range over the root of two, as two cases do that lie at its ends
+ * (from Popoviciu's inequality). A spread judged from few cases may be wider, up to a tenth of the
+ * middle: half of that is what cases of one kind commonly show, judged from the profiles at hand.
+ */
+const judgedSpread = 0.05;
 
 /** Every fault in the profiles, and every taxon that its own typical specimen does not come to. */
 export function checkProfiles(checkable: Checkable): readonly Fault[] {
@@ -24,39 +29,47 @@ export function checkProfiles(checkable: Checkable): readonly Fault[] {
 	});
 }
 
-type At = (path: readonly (string | number)[], remark: Remark) => Fault;
-
 function checkSources({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {
 	const {sources} = region.profiles;
+	const {lengthMm, widthMm, coast, described, fact} = taxon;
 	const cited = [
-		...(taxon.lengthMm ? [{path: ['lengthMm'], source: taxon.lengthMm.source}] : []),
-		...(taxon.widthMm ? [{path: ['widthMm'], source: taxon.widthMm.source}] : []),
-		...(taxon.coast ? [{path: ['coast'], source: taxon.coast.source}] : []),
-		{path: ['described'], source: taxon.described.source},
-		{path: ['fact'], source: taxon.fact.source},
-		...taxon.notUsed.map(({source}, index) => ({path: ['notUsed', index], source})),
+		...Object.entries({lengthMm, widthMm, coast, described, fact}).flatMap(([name, cite]) =>
+			cite ? [{path: [name], ...cite}] : [],
+		),
+		...taxon.notUsed.map((cite, index) => ({path: ['notUsed', index], ...cite})),
 	];
-	return cited
-		.filter(({source}) => !Object.hasOwn(sources, source))
-		.map(({path, source}) =>
-			at(path, {
-				what: `The source "${source}" is not listed.`,
-				todo: 'Add it under "sources" with its citation.',
-			}),
-		);
+	return cited.flatMap(({path, source, page}) => {
+		const listed = Object.hasOwn(sources, source) ? sources[source] : undefined;
+		if (!listed) {
+			const what = `The source "${source}" is not listed.`;
+			return [at(path, {what, todo: 'Add it under "sources" with its citation.'})];
+		}
+		if (page !== undefined || listed.fromMemory) return [];
+		const what = `No page of "${source}" is given.`;
+		return [at(path, {what, todo: 'Write where it stands there: pages, "abstract", "table 1".'})];
+	});
 }
 
 function checkMeasure(name: string, measure: Measure | undefined, at: At): readonly Fault[] {
 	if (!measure) return [];
-	const {range, mean} = measure;
+	const {range, mean, sd, basis} = measure;
 	const [low, high] = range;
-	if (low >= high) {
+	if (low > high) {
 		const what = `The range ${low} to ${high} mm runs backwards.`;
 		return [at([name], {what, todo: 'Write the smaller end first.'})];
 	}
-	if (mean === undefined || (mean >= low && mean <= high)) return [];
-	const what = `The mean of ${mean} mm lies outside ${low} to ${high} mm.`;
-	return [at([name], {what, todo: 'Compare both with their source.'})];
+	if (low === high && (sd === undefined || basis === undefined)) {
+		const what = `One size of ${low} mm does not tell how much cases differ.`;
+		return [at([name], {what, todo: 'Judge "sd", and say under "basis" how.'})];
+	}
+	if (mean !== undefined && (mean < low || mean > high)) {
+		const what = `The mean of ${mean} mm lies outside ${low} to ${high} mm.`;
+		return [at([name], {what, todo: 'Compare both with their source.'})];
+	}
+	const widest = Math.max((high - low) / Math.SQRT2, (high + low) * judgedSpread);
+	if (sd === undefined || sd <= widest) return [];
+	const what = `A spread of ${sd} mm is too wide for ${low} to ${high} mm.`;
+	return [at([name], {what, todo: 'Compare "sd" with its source, and mind the decimal point.'})];
 }
 
 function checkCoast({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {
@@ -69,35 +82,6 @@ function checkCoast({region}: Checkable, taxon: Taxon, at: At): readonly Fault[]
 				todo: `Write one of ${known.join(', ')}, or draw the area.`,
 			}),
 		);
-}
-
-function checkShares({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {
-	const {characters} = region.key;
-	return Object.entries(taxon.states).flatMap(([id, shares]) => {
-		const character = characters[id];
-		if (!character) {
-			const todo = `Use one of ${quoted(Object.keys(characters))}.`;
-			return [at(['states', id], {what: `"${id}" is no character of the key.`, todo})];
-		}
-		const unknown = Object.keys(shares).filter(state => !character.states.includes(state));
-		const sum = Object.values(shares).reduce((total, share) => total + share, 0);
-		return [
-			...unknown.map(state =>
-				at(['states', id], {
-					what: `"${id}" has no state "${state}".`,
-					todo: `Use ${quoted(character.states)}.`,
-				}),
-			),
-			...(Math.abs(sum - 1) > slack
-				? [
-						at(['states', id], {
-							what: `The shares of "${id}" sum to ${Number(sum.toFixed(4))}.`,
-							todo: 'Make them sum to 1.',
-						}),
-					]
-				: []),
-		];
-	});
 }
 
 function checkWords({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {

@@ -1,6 +1,6 @@
 /** Faults in the questions of a key: ways that lead nowhere, dead ends, loops, bands that do not tile. */
 import {arrowsOf, loopIn, reachedFrom} from './arrows.ts';
-import {type Checkable, inKey, quoted} from './checkable.ts';
+import {type Checkable, inKey, inProfiles, quoted} from './checkable.ts';
 import type {Question} from './region.ts';
 import type {Fault} from './yaml.ts';
 
@@ -109,12 +109,14 @@ function checkReached(checkable: Checkable): readonly Fault[] {
 	const reached = reachedFrom(key);
 	const questions = Object.keys(key.questions).filter(id => !reached.has(id));
 	const taxa = Object.keys(profiles.taxa).filter(id => !reached.has(id));
+	const remark = (id: string) => ({
+		what: `No way leads to "${id}".`,
+		todo: `Lead an option or a band to "${id}", or take it out.`,
+	});
 	return [
-		...questions.map(id => ({id, path: ['questions', id]})),
-		...taxa.map(id => ({id, path: ['questions']})),
-	].map(({id, path}) =>
-		inKey(checkable, path, {what: `No way leads to "${id}".`, todo: `Lead an option or a band to "${id}".`}),
-	);
+		...questions.map(id => inKey(checkable, ['questions', id], remark(id))),
+		...taxa.map(id => inProfiles(checkable, ['taxa', id], remark(id))),
+	];
 }
 
 function checkLoop(checkable: Checkable): readonly Fault[] {

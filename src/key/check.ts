@@ -2,6 +2,7 @@
 import {existsSync, readdirSync, readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import type {Texts} from '../text/text.ts';
+import {checkAreas} from './check-areas.ts';
 import {checkIds} from './check-ids.ts';
 import {checkProfiles} from './check-profiles.ts';
 import {checkQuestions} from './check-questions.ts';
@@ -14,6 +15,7 @@ import type {Fault} from './yaml.ts';
 export function checkRegion(checkable: Checkable): readonly Fault[] {
 	return [
 		...checkPossible(checkable),
+		...checkAreas(checkable),
 		...checkIds(checkable),
 		...checkQuestions(checkable),
 		...checkProfiles(checkable),

@@ -21,6 +21,9 @@ export type Checkable = {
 /** What is wrong, and what to do about it. */
 export type Remark = {readonly what: string; readonly todo: string};
 
+/** Makes a fault of one taxon from a place in its profile. */
+export type At = (path: Path, remark: Remark) => Fault;
+
 /** A fault that stands in key.yaml. */
 export function inKey({region, keyLine}: Checkable, path: Path, remark: Remark): Fault {
 	return {file: join(region.folder, 'key.yaml'), line: keyLine(path), ...remark};

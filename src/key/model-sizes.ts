@@ -35,8 +35,10 @@ export function curvesOf(region: Region, taxon: string): SizeCurves {
 function curveOf(measure: Measure | undefined, possible: Ends): SizeCurve {
 	if (!measure) return {kind: 'flat', ends: possible};
 	const [low, high] = measure.range;
-	const beyond = (high - low) * beyondRange;
-	return {kind: 'normal', ...spreadOf(measure), ends: [low - beyond, high + beyond]};
+	const spread = spreadOf(measure);
+	// A single published size has no ends of its own: two spreads hold 95 in 100.
+	const beyond = low === high ? 2 * spread.sd : (high - low) * beyondRange;
+	return {kind: 'normal', ...spread, ends: [low - beyond, high + beyond]};
 }
 
 /** A true length and width in millimetres, drawn anew until both lie inside their ends. */

@@ -34,9 +34,14 @@ const questionSchema = z.union([
 	z.strictObject({measure: z.enum(['length', 'width']), bands: z.array(bandSchema).min(2).max(4)}),
 ]);
 
+const degrees = (most: number) => {
+	const expected = 'expected longitude (-180 to 180), then latitude (-90 to 90)';
+	return z.number().min(-most, expected).max(most, expected);
+};
+
 /** A stretch of sea and shore: a simple ring of our own, [longitude, latitude] in degrees, not closed. */
 const areaSchema = z.strictObject({
-	ring: z.array(z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)])).min(3),
+	ring: z.array(z.tuple([degrees(180), degrees(90)])).min(3, 'expected three points or more'),
 	source: z.string(),
 });
 
@@ -59,7 +64,10 @@ export const keySchema = z.strictObject({
 
 const citedSchema = {source: id, page: z.string().optional()};
 
-/** Sizes in millimetres; without mean and sd the middle and a quarter of the range stand in. */
+/**
+ * Sizes in millimetres; without mean and sd the middle and a quarter of the range stand in. A single
+ * published size is both ends of its range; then `sd` is judged, and `basis` says how.
+ */
 const measureSchema = z.strictObject({
 	range: rangeMm,
 	mean: z.number().positive().optional(),
@@ -89,7 +97,7 @@ const taxonSchema = z.strictObject({
 			z.strictObject({
 				what: z.enum(['length', 'width']),
 				range: rangeMm,
-				mean: z.number(),
+				mean: z.number().positive().optional(),
 				why: z.string(),
 				...citedSchema,
 			}),
@@ -97,6 +105,8 @@ const taxonSchema = z.strictObject({
 		.default([]),
 	/** For each character the share of cases seen in each state; our reading of the description. */
 	states: z.record(id, z.record(id, share)),
+	/** Characters on which no description was found; each speaks neither for nor against. */
+	silent: z.array(id).default([]),
 	described: z.strictObject(citedSchema),
 	fact: z.strictObject(citedSchema),
 	lookalikes: z.array(taxonId).default([]),
@@ -105,7 +115,13 @@ const taxonSchema = z.strictObject({
 export const profilesSchema = z.strictObject({
 	sources: z.record(
 		id,
-		z.strictObject({citation: z.string(), doi: z.string().optional(), note: z.string().optional()}),
+		z.strictObject({
+			citation: z.string(),
+			doi: z.string().optional(),
+			note: z.string().optional(),
+			/** Nobody published it, or nobody has read it: a result says so, and no page is asked for. */
+			fromMemory: z.boolean().default(false),
+		}),
 	),
 	taxa: z.record(taxonId, taxonSchema),
 });

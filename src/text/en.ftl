@@ -4,7 +4,7 @@ welcome = Hello. I help you find out which shark, skate or ray laid the egg case
 safety = First, stay safe:
     • Tide: look up low water, go out while the sea falls, be back before it rises.
     • Stay away from cliff edges and the foot of cliffs, from breaking waves and soft mud.
-    • Leave glass, hooks, needles, metal and flares alone, and tell the coastguard or the council.
+    • Leave glass, hooks, needles, metal and flares alone, and tell the coast guard or whoever looks after the beach.
     • Children go with an adult.
     • Wash your hands afterwards and before you eat.
     • Live egg cases, and those tied to weed or rock, stay in the sea.

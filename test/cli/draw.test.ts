@@ -1,8 +1,10 @@
 import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
+import sharp from 'sharp';
 import {expect, test} from 'vitest';
 import {crossingsIn, depthsOf, layersOf} from '../../src/cli/diagram-layers.ts';
 import {planOf, sizes} from '../../src/cli/diagram-places.ts';
+import {svgOf} from '../../src/cli/diagram-svg.ts';
 import {type Diagram, diagramOf, shortQuestion} from '../../src/key/diagram.ts';
 import {readRegion} from '../../src/key/region.ts';
 import {compileKey} from '../../src/key/states.ts';
@@ -130,4 +132,24 @@ test('an unknown kind of drawing is refused', async () => {
 	const {complained, exitCode} = await run(['draw', 'british-isles', '--stdout', 'png']);
 	expect(complained).toBe('Expected --stdout svg or --stdout mermaid; got "png"');
 	expect(exitCode).toBe(2);
+});
+
+test.each([
+	'Testland',
+	'British Isles',
+	'Eastern North Pacific',
+	'Western Mediterranean',
+	'Great Maws and the Wide Waters of the Warm Middle West',
+])('the name %s does not run into the note beside it', async name => {
+	const svg = svgOf({...small(['a', 'b']), region: name});
+	const [, viewBox = ''] = /viewBox="0 0 ([\d.]+) /.exec(svg) ?? [];
+	const [, left = '', wide = ''] = /<rect x="([\d.]+)" y="16" width="([\d.]+)"/.exec(svg) ?? [];
+	const [text = ''] = /<text x="28" y="44".*?<\/text>/.exec(svg) ?? [];
+	const paper = '<rect width="1600" height="60" fill="white"/>';
+	const alone = `<svg xmlns="http://www.w3.org/2000/svg" width="1600" height="60" font-family="DejaVu Sans, Verdana, sans-serif">${paper}${text}</svg>`;
+	const {info} = await sharp(Buffer.from(alone)).trim().toBuffer({resolveWithObject: true});
+	const end = -(info.trimOffsetLeft ?? 0) + info.width;
+	expect(end).toBeGreaterThan(28 + 5 * name.length);
+	expect(end).toBeLessThan(Number(left));
+	expect(Number(left) + Number(wide)).toBeLessThan(Number(viewBox));
 });

@@ -52,7 +52,7 @@ test('the questions around the key have no fault', () => {
 
 test('a missing question is reported at the step that asks it', () => {
 	const faults = faultsOf({in: 'en.ftl', find: /^question-alive =.*\n/m, put: ''});
-	const line = lineIn('around.yaml', '  alive:') + 1;
+	const line = lineIn('around.yaml', '  alive:');
 	expect(faults).toEqual([`around.yaml:${line}: The sentence "question-alive" is missing in "en".`]);
 });
 

@@ -39,7 +39,7 @@ test('a clear case has one name, with what speaks for it and its published range
 		mm: 75,
 		plusMinusMm: 1,
 		lowerBound: [],
-		candidates: [{taxon: 'raja-clavata', lowMm, highMm, fits: true}],
+		candidates: [{taxon: 'raja-clavata', lowMm, highMm, fits: true, fromMemory: false}],
 	});
 	expect(view.width).toBeUndefined();
 });
@@ -139,6 +139,7 @@ test('a fact is told of the first name, with the source where it can be read', (
 			taxon: names[0]?.taxon,
 			citation: sources[cited?.source ?? '']?.citation,
 			page: cited?.page,
+			fromMemory: false,
 		});
 	}
 });

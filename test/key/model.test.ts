@@ -6,7 +6,7 @@ import {answersOf, drawFind, type SimulatedFind, sharesOf, stateShares} from '..
 import {curvesOf} from '../../src/key/model-sizes.ts';
 import {cantTell} from '../../src/key/observed.ts';
 import {seeded} from '../../src/key/random.ts';
-import {type Region, readRegion} from '../../src/key/region.ts';
+import {type Measure, type Region, readRegion} from '../../src/key/region.ts';
 import {spreadOf} from '../../src/key/size-share.ts';
 import {cantTellShare, type Wear, wearLevels, wears} from '../../src/key/wear.ts';
 
@@ -247,4 +247,18 @@ test('whole millimetres are read, and none that the bot would refuse', () => {
 	const lengths = all.flatMap(({readMm}) => (readMm ? [readMm.length] : []));
 	expect(lengths.length).toBeGreaterThan(count);
 	expect(lengths.filter(mm => !Number.isInteger(mm) || mm < low || mm > high)).toEqual([]);
+});
+
+test('a single published size is drawn within two of its judged spreads', () => {
+	const [first] = taxa;
+	if (!first) throw new Error('Expected a taxon in the region');
+	const [id, taxon] = first;
+	const lengthMm = {range: [92, 92], sd: 4, source: 'nobody', basis: 'judged'} satisfies Measure;
+	const single = {...region, profiles: {...region.profiles, taxa: {[id]: {...taxon, lengthMm}}}};
+	const lengths = draw('intact', 9, single)
+		.filter(find => find.taxon === id)
+		.map(({trueLengthMm}) => trueLengthMm);
+	expect(Math.min(...lengths)).toBeGreaterThanOrEqual(84);
+	expect(Math.max(...lengths)).toBeLessThanOrEqual(100);
+	expect(Math.max(...lengths) - Math.min(...lengths)).toBeGreaterThan(12);
 });

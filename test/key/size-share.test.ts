@@ -6,7 +6,7 @@ import {flatShare, sizeDensity, sizeShare} from '../../src/key/size-share.ts';
 const measure = {range: [80, 120] as [number, number], mean: 100, sd: 5, source: 'x'};
 const taxon: Taxon = {
 	...{scientificName: 'Ova ficta', authorship: '', family: 'Ovidae', rank: 'species', howCommon: 'common'},
-	...{leaveIt: false, lengthMm: measure, notUsed: [], states: {}, lookalikes: []},
+	...{leaveIt: false, lengthMm: measure, notUsed: [], states: {}, silent: [], lookalikes: []},
 	described: {source: 'x'},
 	fact: {source: 'x'},
 };

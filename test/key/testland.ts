@@ -27,7 +27,7 @@ howCommon: {common: 5}
 somethingElse: 0.02
 `;
 const profilesFile = `sources:
-  made-up: {citation: Nobody 2000}
+  made-up: {citation: Nobody 2000, fromMemory: true}
 taxa:
   testa-minor:
     scientificName: Testa minor

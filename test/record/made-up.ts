@@ -25,6 +25,7 @@ function taxon(scientificName: string, family: string): Taxon {
 		states: {},
 		described: {source: 'made-up'},
 		fact: {source: 'made-up'},
+		silent: [],
 		lookalikes: [],
 	};
 }
@@ -45,7 +46,7 @@ export const testland: Region = {
 		somethingElse: 0.02,
 	},
 	profiles: {
-		sources: {'made-up': {citation: 'Nobody 2000'}},
+		sources: {'made-up': {citation: 'Nobody 2000', fromMemory: false}},
 		taxa: {
 			'testa-minor': taxon('Testa minor', 'Testidae'),
 			'testa-major': taxon('Testa major', 'Testidae'),
