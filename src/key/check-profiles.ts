@@ -32,6 +32,7 @@ function checkSources({region}: Checkable, taxon: Taxon, at: At): readonly Fault
 		...(taxon.lengthMm ? [{path: ['lengthMm'], source: taxon.lengthMm.source}] : []),
 		...(taxon.widthMm ? [{path: ['widthMm'], source: taxon.widthMm.source}] : []),
 		...(taxon.coast ? [{path: ['coast'], source: taxon.coast.source}] : []),
+		...(taxon.protected ? [{path: ['protected'], source: taxon.protected.source}] : []),
 		{path: ['described'], source: taxon.described.source},
 		{path: ['fact'], source: taxon.fact.source},
 		...taxon.notUsed.map(({source}, index) => ({path: ['notUsed', index], source})),
