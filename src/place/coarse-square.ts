@@ -22,6 +22,8 @@ export type CoarseSquare = {
 type Spot = Extract<Place, {kind: 'spot'}>;
 
 const gridNames = {'EPSG:27700': 'British National Grid', 'EPSG:29903': 'Irish Grid'} as const;
+// Near the middle of the British grid its metre is 0.04 % short of the ground's: scale 0.9996012717 there.
+const groundPerGrid = 1 / 0.9996;
 const cellsPerDegree: Readonly<Record<CoarseSideM, number>> = {1000: 100, 10000: 10, 100000: 1};
 
 /** The square that hides a spot; `undefined` when the spot was itself given as a square no smaller. */
@@ -42,7 +44,8 @@ function gridSquare(spot: Spot, grid: Grid, sideM: CoarseSideM): CoarseSquare | 
 	const centre = toDegrees(grid, {east: corner.east + sideM / 2, north: corner.north + sideM / 2});
 	// A smaller square of the same grid lies in the large one as a whole; any other spot may reach over its edge.
 	const isNested = spot.system === grid && spot.sideM !== undefined && sideM % spot.sideM === 0;
-	const radiusM = sideM * Math.SQRT1_2 + datumErrorM[grid] + (isNested ? 0 : spot.uncertaintyM);
+	const radiusM =
+		sideM * Math.SQRT1_2 * groundPerGrid + datumErrorM[grid] + (isNested ? 0 : spot.uncertaintyM);
 	return {
 		name,
 		system: gridNames[grid],

@@ -102,8 +102,8 @@ async function zipTogether(
 	const zip = new ZipFile();
 	const extensions = [measurements, identifications, pictures];
 	const constants = {license: dataset.licence.link, datasetName: dataset.title};
-	// The earliest day a zip can say, in local time as zip has it: the same bytes in every zone and on every day.
-	const fixed = {mtime: new Date(1980, 0, 1), mode: 0o100644, forceDosTimestamp: true};
+	// Always the same day, in local time as zip has it: the same bytes in every zone and on every day.
+	const fixed = {mtime: new Date(2000, 0, 1), mode: 0o100644, forceDosTimestamp: true};
 	zip.addBuffer(Buffer.from(descriptorOf(occurrences, extensions, constants)), 'meta.xml', fixed);
 	zip.addBuffer(Buffer.from(emlOf({dataset, extent, packageId, isExact})), 'eml.xml', fixed);
 	for (const table of [occurrences, ...extensions]) zip.addFile(join(folder, table.file), table.file, fixed);

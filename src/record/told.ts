@@ -150,8 +150,7 @@ function picturesOf({draft, publicName}: RecordForExport, licence: string): read
 
 function whereOf(place: Place, hiding: Hiding | undefined): string | undefined {
 	if (place.kind === 'named') return hiding ? undefined : place.name;
-	const sides = [hiding?.sideM ?? 0, place.sideM ?? 0];
-	const sideM = sides.some(side => side > 10_000) ? 100_000 : 10_000;
+	const sideM = hiding && hiding.sideM > 10_000 ? hiding.sideM : 10_000;
 	return coarseSquare({...place, sideM: undefined}, sideM)?.name;
 }
 

@@ -149,6 +149,16 @@ const seeded: readonly (readonly [name: string, seeds: readonly Seed[], fault: s
 		'profiles.yaml:10: The source "hearsay"',
 	],
 	[
+		'a law that is not listed',
+		[
+			inProfiles(
+				'    leaveIt: true\n',
+				'    leaveIt: true\n    protected: {sideM: 10000, source: hearsay}\n',
+			),
+		],
+		'The source "hearsay" is not listed.',
+	],
+	[
 		'shares that do not sum to 1',
 		[inProfiles('few: 0.1}', 'few: 0.2}')],
 		'profiles.yaml:13: The shares of "spots" sum to 1.1',
