@@ -23,6 +23,7 @@ const settingsSchema = z
 			.regex(/^file:.+/, 'expected file:/path/to/pursekey.db (other databases are not served yet)')
 			.optional(),
 		DATA_DIR: z.string().min(1).default('./data'),
+		DATASET_FILE: z.string().min(1).optional(),
 		REGION: z
 			.string()
 			.regex(/^[a-z][a-z0-9-]*$/, 'expected the name of a folder under flows/')
@@ -53,6 +54,8 @@ export type Settings = {
 	readonly webhook: {readonly url: string; readonly secret: string; readonly port: number} | undefined;
 	readonly databaseFile: string;
 	readonly dataDir: string;
+	/** The keeper's description of the data, for exports. */
+	readonly datasetFile: string;
 	readonly region: string;
 	readonly zone: string;
 	readonly roomPort: number;
@@ -83,6 +86,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
 				: undefined,
 		databaseFile: found.DATABASE_URL?.slice('file:'.length) ?? join(found.DATA_DIR, 'pursekey.db'),
 		dataDir: found.DATA_DIR,
+		datasetFile: found.DATASET_FILE ?? join(found.DATA_DIR, 'dataset.yaml'),
 		region: found.REGION,
 		zone: found.TZ_NAME,
 		roomPort: found.ROOM_PORT,

@@ -31,9 +31,9 @@ export function checkProfiles(checkable: Checkable): readonly Fault[] {
 
 function checkSources({region}: Checkable, taxon: Taxon, at: At): readonly Fault[] {
 	const {sources} = region.profiles;
-	const {lengthMm, widthMm, coast, described, fact} = taxon;
+	const {lengthMm, widthMm, coast, protected: law, described, fact} = taxon;
 	const cited = [
-		...Object.entries({lengthMm, widthMm, coast, described, fact}).flatMap(([name, cite]) =>
+		...Object.entries({lengthMm, widthMm, coast, protected: law, described, fact}).flatMap(([name, cite]) =>
 			cite ? [{path: [name], ...cite}] : [],
 		),
 		...taxon.notUsed.map((cite, index) => ({path: ['notUsed', index], ...cite})),

@@ -83,6 +83,13 @@ const taxonSchema = z.strictObject({
 	rank: z.enum(['species', 'genus', 'family']),
 	/** Said with the result: photograph it rather than keep it. */
 	leaveIt: z.boolean().default(false),
+	/** By which law, and how large a square hides its places in what is published, in metres of a side. */
+	protected: z
+		.strictObject({
+			sideM: z.union([z.literal(1000), z.literal(10_000), z.literal(100_000)]),
+			...citedSchema,
+		})
+		.optional(),
 	/** Both flaps at the ends are large, so that a case without them is a good deal shorter. */
 	largeAprons: z.boolean().optional(),
 	howCommon: id,

@@ -108,8 +108,9 @@ function inHalves(text: string): readonly string[] {
 	return Number.isInteger(middle) ? [words.slice(0, middle).join(' '), words.slice(middle).join(' ')] : words;
 }
 
-// WGS 84: half axis 6378137 m, flattening 1/298.257223563.
-function metresPerDegree(latitude: number): {readonly north: number; readonly east: number} {
+/** How long one degree northwards and one eastwards are at a latitude on WGS 84, in metres. */
+export function metresPerDegree(latitude: number): {readonly north: number; readonly east: number} {
+	// WGS 84: half axis 6378137 m, flattening 1/298.257223563.
 	const radius = 6_378_137;
 	const flattening = 1 / 298.257223563;
 	const eccentricity = flattening * (2 - flattening);

@@ -1,4 +1,4 @@
-import type {Grid, GridPoint} from './grid.ts';
+import {type Grid, type GridPoint, toDegrees} from './grid.ts';
 
 /** A square of a national grid, given by its south-west corner and the length of its side in metres. */
 export type GridSquare = {readonly grid: Grid; readonly corner: GridPoint; readonly sideM: number};
@@ -63,6 +63,25 @@ export function writeSquare(grid: Grid, point: GridPoint, sideM: number): string
 			.padStart(width, '0')
 			.slice(0, width);
 	return width === 0 ? letters : `${letters} ${cut(point.east)} ${cut(point.north)}`;
+}
+
+/** A square as a closed ring of longitude and latitude on WGS 84, counter-clockwise from the south-west corner. */
+export function squareRing({
+	grid,
+	corner: {east, north},
+	sideM,
+}: GridSquare): readonly (readonly [longitude: number, latitude: number])[] {
+	const corners: readonly GridPoint[] = [
+		{east, north},
+		{east: east + sideM, north},
+		{east: east + sideM, north: north + sideM},
+		{east, north: north + sideM},
+		{east, north},
+	];
+	return corners.map(point => {
+		const {longitude, latitude} = toDegrees(grid, point);
+		return [Number(longitude.toFixed(7)) + 0, Number(latitude.toFixed(7)) + 0] as const;
+	});
 }
 
 function faultIn(groups: readonly string[], count: number) {

@@ -1,4 +1,4 @@
-import proj4 from 'proj4';
+import proj4, {type Converter} from 'proj4';
 
 /** The two national grids that people read off maps here, by EPSG code: British National Grid and Irish Grid. */
 export type Grid = 'EPSG:27700' | 'EPSG:29903';
@@ -28,7 +28,7 @@ export const datumErrorM: Readonly<Record<Grid, number>> = {'EPSG:27700': 3.5, '
 
 /** The WGS 84 degrees of a grid point. */
 export function toDegrees(grid: Grid, point: GridPoint): Degrees {
-	const [longitude = Number.NaN, latitude = Number.NaN] = proj4(definitions[grid]).inverse([
+	const [longitude = Number.NaN, latitude = Number.NaN] = converterOf(grid).inverse([
 		point.east,
 		point.north,
 	]);
@@ -37,11 +37,22 @@ export function toDegrees(grid: Grid, point: GridPoint): Degrees {
 
 /** The grid point of WGS 84 degrees; far from the grid's own country the figures mean nothing. */
 export function toGrid(grid: Grid, degrees: Degrees): GridPoint {
-	const [east = Number.NaN, north = Number.NaN] = proj4(definitions[grid]).forward([
+	const [east = Number.NaN, north = Number.NaN] = converterOf(grid).forward([
 		degrees.longitude,
 		degrees.latitude,
 	]);
 	return {east, north};
+}
+
+const converters = new Map<Grid, Converter>();
+
+// Reading a definition takes ten times as long as using it, and an export converts a hundred thousand places.
+function converterOf(grid: Grid): Converter {
+	const known = converters.get(grid);
+	if (known) return known;
+	const made = proj4(definitions[grid]);
+	converters.set(grid, made);
+	return made;
 }
 
 // A line down the sea between the two islands, drawn by us and up to the end of Ireland at 55.5: from this latitude

@@ -1,8 +1,8 @@
 import findZone from '@photostructure/tz-lookup';
 import {z} from 'zod';
 import {readPoint} from './coordinates.ts';
-import {type Degrees, datumErrorM, type GridPoint, gridOf, toDegrees, toGrid} from './grid.ts';
-import {type GridSquare, readSquare, writeSquare} from './grid-square.ts';
+import {type Degrees, datumErrorM, gridOf, toDegrees, toGrid} from './grid.ts';
+import {type GridSquare, readSquare, squareRing, writeSquare} from './grid-square.ts';
 
 const spotSchema = z.object({
 	kind: z.literal('spot'),
@@ -107,17 +107,7 @@ export function footprint(
 	const centre = toGrid(grid, place);
 	const east = Math.floor(centre.east / side) * side;
 	const north = Math.floor(centre.north / side) * side;
-	const corners: readonly GridPoint[] = [
-		{east, north},
-		{east: east + side, north},
-		{east: east + side, north: north + side},
-		{east, north: north + side},
-		{east, north},
-	];
-	return corners.map(corner => {
-		const degrees = toDegrees(grid, corner);
-		return [rounded(degrees.longitude, 7), rounded(degrees.latitude, 7)] as const;
-	});
+	return squareRing({grid, corner: {east, north}, sideM: side});
 }
 
 function placeFromSquare(square: GridSquare, verbatim: string): Place {
@@ -143,7 +133,8 @@ function located(degrees: Degrees) {
 	return {latitude, longitude, zone: findZone(latitude, longitude)};
 }
 
-function gridSystem(system: string | undefined) {
+/** The grid that a place was given in, if it was given in one. */
+export function gridSystem(system: string | undefined) {
 	return system === 'EPSG:27700' || system === 'EPSG:29903' ? system : undefined;
 }
 

@@ -21,29 +21,30 @@ type Identity = {
 };
 
 /** A record in Darwin Core terms; `measurements` and `multimedia` are the rows of the two extensions. */
-export type Occurrence =
-	| Identity
-	| (Identity &
-			PlaceTerms &
-			NameTerms & {
-				readonly basisOfRecord: 'HumanObservation';
-				readonly occurrenceStatus: 'detected' | 'present';
-				readonly organismQuantity?: number | undefined;
-				readonly organismQuantityType?: 'egg cases' | undefined;
-				readonly vitality: 'notAssessed' | 'uncertain';
-				readonly eventDate: string;
-				readonly habitat?: 'strandline' | undefined;
-				readonly occurrenceRemarks: string;
-				readonly kingdom: 'Animalia';
-				readonly nomenclaturalCode: 'ICZN';
-				readonly dateIdentified?: string | undefined;
-				readonly identificationVerificationStatus: 'unverified';
-				readonly identificationRemarks: string;
-				/** JSON text: ranking, states seen, parts lost. */
-				readonly dynamicProperties: string;
-				readonly measurements: readonly Measurement[];
-				readonly multimedia: readonly Picture[];
-			});
+export type OpenRecord = Identity &
+	PlaceTerms &
+	NameTerms & {
+		readonly basisOfRecord: 'HumanObservation';
+		readonly occurrenceStatus: 'detected' | 'present';
+		readonly organismQuantity?: number | undefined;
+		readonly organismQuantityType?: 'egg cases' | undefined;
+		readonly vitality: 'notAssessed' | 'uncertain';
+		readonly eventDate: string;
+		readonly habitat?: 'strandline' | undefined;
+		readonly occurrenceRemarks: string;
+		readonly kingdom: 'Animalia';
+		readonly nomenclaturalCode: 'ICZN';
+		readonly dateIdentified?: string | undefined;
+		readonly identificationVerificationStatus: 'unverified';
+		readonly identificationRemarks: string;
+		/** JSON text: ranking, states seen, parts lost. */
+		readonly dynamicProperties: string;
+		readonly measurements: readonly Measurement[];
+		readonly multimedia: readonly Picture[];
+	};
+
+/** A record in Darwin Core terms, or what stays of one that was taken back. */
+export type Occurrence = Identity | OpenRecord;
 
 /** When the record was first kept and last changed (UTC ms), and how the reader wants it told. */
 export type Telling = {
@@ -62,17 +63,23 @@ const longestNote = 1000;
  * the lowest rank that is sure (see `nameTerms`). Licence, finder and country are left out: none is agreed or known.
  */
 export function occurrenceFrom(draft: Draft, region: Region, extra: Telling): Occurrence {
+	const open = openRecord(draft, region, extra);
+	if (!extra.withdrawn) return open;
+	return {
+		occurrenceID: open.occurrenceID,
+		modified: open.modified,
+		informationWithheld: 'withdrawn by its finder; earlier copies are to be erased',
+	};
+}
+
+/** The record of a draft that is not withdrawn; throws an Error for another region than the draft's own. */
+export function openRecord(draft: Draft, region: Region, extra: Telling): OpenRecord {
 	if (region.id !== draft.region.id)
 		throw new Error(`Expected region "${draft.region.id}" for draft ${draft.id}; got "${region.id}"`);
-	const identity = {
-		occurrenceID: `urn:uuid:${draft.id}`,
-		modified: new Date(extra.modifiedAt).toISOString(),
-	};
-	if (extra.withdrawn)
-		return {...identity, informationWithheld: 'withdrawn by its finder; earlier copies are to be erased'};
 	const isCase = draft.kind === 'egg-case';
 	return {
-		...identity,
+		occurrenceID: `urn:uuid:${draft.id}`,
+		modified: new Date(extra.modifiedAt).toISOString(),
 		basisOfRecord: 'HumanObservation',
 		occurrenceStatus: extra.occurrenceStatus ?? 'detected',
 		organismQuantity: draft.count,

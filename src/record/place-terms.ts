@@ -53,14 +53,19 @@ export function placeTerms(place: Place): PlaceTerms {
 function squareTerms(place: Spot): Partial<PlaceTerms> {
 	const ring = footprint(place);
 	if (!ring || place.sideM === undefined) return {};
-	const corners = ring.map(([longitude, latitude]) => `${degrees(longitude)} ${degrees(latitude)}`);
 	const circle = Math.PI * place.uncertaintyM ** 2;
 	return {
-		footprintWKT: `POLYGON ((${corners.join(', ')}))`,
+		footprintWKT: ringText(ring),
 		footprintSRS: 'EPSG:4326',
 		// The area of the circle over that of the square (Darwin Core, comments on pointRadiusSpatialFit).
 		pointRadiusSpatialFit: Number((circle / place.sideM ** 2).toFixed(4)),
 	};
+}
+
+/** A closed ring of longitude and latitude as a polygon in well-known text, six decimals. */
+export function ringText(ring: readonly (readonly [longitude: number, latitude: number])[]): string {
+	const corners = ring.map(([longitude, latitude]) => `${degrees(longitude)} ${degrees(latitude)}`);
+	return `POLYGON ((${corners.join(', ')}))`;
 }
 
 function degrees(value: number): number {

@@ -82,7 +82,7 @@ export async function draftsOf<Body>(
 	return rows.map(({status: _, body, ...row}) => ({
 		kind: 'draft',
 		...row,
-		body: read(schema, row.find, body),
+		body: readBody(schema, row.find, body),
 	}));
 }
 
@@ -97,7 +97,7 @@ export async function draftOfFind<Body>(
 	const {status, body, ...row} = found;
 	return status === 'withdrawn'
 		? {kind: 'withdrawn', ...row}
-		: {kind: 'draft', ...row, body: read(schema, find, body)};
+		: {kind: 'draft', ...row, body: readBody(schema, find, body)};
 }
 
 /** How many drafts a person keeps. */
@@ -139,7 +139,8 @@ export async function withdrawDraft(
 	return row;
 }
 
-function read<Body>(schema: ZodType<Body>, find: number, body: string): Body {
+/** The body of a draft through its schema; throws an Error that names the find when it does not fit. */
+export function readBody<Body>(schema: ZodType<Body>, find: number, body: string): Body {
 	try {
 		return schema.parse(JSON.parse(body));
 	} catch (error) {

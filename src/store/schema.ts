@@ -22,6 +22,10 @@ type PersonTable = {
 	/** The region a person chose, or the one of the last place they named. */
 	region: string | null;
 	welcomedAt: number | null;
+	/** The name a person chose for published records; never the one of their account. */
+	publicName: string | null;
+	/** Side in metres of the square in which published records hide a person's places. */
+	coarseM: number | null;
 	createdAt: number;
 };
 

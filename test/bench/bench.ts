@@ -6,6 +6,7 @@ import {readFlow} from '../../src/find/flow.ts';
 import {projectRoot} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
 import {beginWalkers} from './conversation.ts';
+import {exportLimits, measureExports} from './exporting.ts';
 import {fillStore} from './filled-store.ts';
 import {measureNaming} from './naming.ts';
 import {measureReplay, trailOf} from './replay.ts';
@@ -13,6 +14,7 @@ import {measureStart} from './start-up.ts';
 import {inMs, median, percentile, sayTable} from './table.ts';
 
 const findsBefore = 10_000;
+const recordsExported = 100_000;
 const leastUpdates = 2000;
 const warmingWalks = 10;
 /** A person with one bar of signal waits for the network, not for us. */
@@ -53,9 +55,20 @@ async function bench(): Promise<number> {
 	sayTable('replay of a trail', measureReplay(flow));
 	sayTable('start-up to ready, beside the same database', await measureStart(folder));
 	sayTable('npm run key -- name', measureNaming(flow.region));
-	if (median(all) <= mostMedianMs) return 0;
-	process.stdout.write(`\nExpected a median of at most ${mostMedianMs} ms for one update.\n`);
-	return 1;
+	const exports = await measureExports(mkdtempSync(join(folder, 'export-')), {
+		flow,
+		records: recordsExported,
+	});
+	sayTable(`export of ${recordsExported} records`, exports.rows);
+	const isSlow = median(all) > mostMedianMs;
+	if (isSlow) process.stdout.write(`\nExpected a median of at most ${mostMedianMs} ms for one update.\n`);
+	if (exports.tooMuch.length > 0) {
+		const {seconds, overIdleMb} = exportLimits;
+		process.stdout.write(
+			`\nExpected an export within ${seconds} s and ${overIdleMb} MiB; ${exports.tooMuch.join(', ')} took more.\n`,
+		);
+	}
+	return isSlow || exports.tooMuch.length > 0 ? 1 : 0;
 }
 
 /** Numbers mean little without the machine, and nothing beside other work. */

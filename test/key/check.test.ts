@@ -89,6 +89,26 @@ const seeded: readonly (readonly [name: string, seeds: readonly Seed[], fault: s
 		'key.yaml:2: The possible width',
 	],
 	[
+		'a source that is not listed',
+		[inProfiles('mean: 40, source: made-up', 'mean: 40, source: hearsay')],
+		'profiles.yaml:10: The source "hearsay"',
+	],
+	[
+		'a law that is not listed',
+		[
+			inProfiles(
+				'    leaveIt: true\n',
+				'    leaveIt: true\n    protected: {sideM: 10000, source: hearsay}\n',
+			),
+		],
+		'The source "hearsay" is not listed.',
+	],
+	[
+		'shares that do not sum to 1',
+		[inProfiles('few: 0.1}', 'few: 0.2}')],
+		'profiles.yaml:13: The shares of "spots" sum to 1.1',
+	],
+	[
 		'shares of an unknown character',
 		[inProfiles('rim: {sharp: 0.8', 'brim: {sharp: 0.8')],
 		'profiles.yaml:14: "brim" is no character',

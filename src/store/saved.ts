@@ -1,0 +1,61 @@
+/** Saved records in the order of their finds, page by page, with what their finders wish of them. */
+import type {ZodType} from 'zod';
+import {readBody} from './drafts.ts';
+import type {Db, Tx} from './schema.ts';
+import type {Sharing} from './sharing.ts';
+
+/** A saved record with its finder's wishes; times are UTC milliseconds. */
+export type SavedRecord<Body> = {
+	readonly find: number;
+	readonly savedAt: number;
+	readonly changedAt: number;
+	readonly body: Body;
+	readonly sharing: Sharing;
+};
+
+/** The next records after find `after`; throws an Error when a body does not fit `schema`. */
+export async function savedAfter<Body>(
+	db: Db | Tx,
+	page: {readonly after: number; readonly limit: number},
+	schema: ZodType<Body>,
+): Promise<readonly SavedRecord<Body>[]> {
+	const rows = await db
+		.selectFrom('draft')
+		.innerJoin('person', 'person.id', 'draft.person')
+		.select([
+			'draft.find',
+			'draft.savedAt',
+			'draft.changedAt',
+			'draft.body',
+			'person.publicName',
+			'person.coarseM',
+		])
+		.where('draft.find', '>', page.after)
+		.where('draft.status', '=', 'draft')
+		.orderBy('draft.find')
+		.limit(page.limit)
+		.execute();
+	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM}) => ({
+		find,
+		savedAt,
+		changedAt,
+		body: readBody(schema, find, body),
+		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? undefined},
+	}));
+}
+
+/** Every saved record from first to last, `pageSize` in memory at a time. */
+export async function* everySaved<Body>(
+	db: Db | Tx,
+	schema: ZodType<Body>,
+	pageSize = 200,
+): AsyncGenerator<SavedRecord<Body>, void, undefined> {
+	let after = -1;
+	for (;;) {
+		const page = await savedAfter(db, {after, limit: pageSize}, schema);
+		yield* page;
+		const last = page.at(-1);
+		if (!last || page.length < pageSize) return;
+		after = last.find;
+	}
+}
