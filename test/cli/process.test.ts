@@ -36,7 +36,7 @@ function call(args: readonly string[], {cwd = tmpdir(), input = ''} = {}) {
 test('check runs from any folder and leaves with 0', () => {
 	const {stdout, stderr, status} = call(['check']);
 	expect(stderr).toBe('');
-	expect(stdout).toContain('british-isles: 13 taxa, 21 questions, nothing wrong\n');
+	expect(stdout).toMatch(/^british-isles: \d+ taxa, \d+ questions, nothing wrong$/m);
 	expect(status).toBe(0);
 });
 
