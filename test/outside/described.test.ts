@@ -24,7 +24,7 @@ const specimens = regions.flatMap(({id, region, machine}) =>
 				const length = exact(lengthMm ?? middle.lengthMm);
 				const width = exact(widthMm ?? middle.widthMm);
 				const {conclusion} = nameSpecimen(region, machine, {seen: middle.seen, length, width, lost: []});
-				const isHeld = conclusion.names.some(({taxon}) => taxon === kind);
+				const isHeld = [...conclusion.names, ...conclusion.also].some(({taxon}) => taxon === kind);
 				return {id, kind, size: `${lengthMm ?? '?'} x ${widthMm ?? '?'} mm`, source, isHeld};
 			});
 	}),
