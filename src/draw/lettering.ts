@@ -25,6 +25,8 @@ export const lineHeight = 1.2;
 export const capitalHeight = 0.729;
 
 type Font = ReturnType<typeof opentype.parse>;
+type Glyph = ReturnType<Font['charToGlyph']>;
+type PathCommand = ReturnType<Glyph['getPath']>['commands'][number];
 
 const files = {plain: 'DejaVuSans.ttf', bold: 'DejaVuSans-Bold.ttf'} as const;
 const opened = new Map<keyof typeof files, Font>();
@@ -38,10 +40,20 @@ export function drawWords(words: string, placed: Placed): string {
 	let path = '';
 	for (const letter of words) {
 		const glyph = font.charToGlyph(letter);
-		path += glyph.getPath(x, placed.y, size).toPathData(1);
+		path += pathData(glyph.getPath(x, placed.y, size).commands);
 		x += (glyph.advanceWidth / font.unitsPerEm) * size;
 	}
 	return path === '' ? '' : `<path d="${path}" fill="${fill}"/>`;
+}
+
+/** Not opentype.js's own toPathData, which writes NaN for a fraction below 1e-6 (version 2.0.0). */
+function pathData(commands: readonly PathCommand[]): string {
+	return commands
+		.map(({type, x1, y1, x2, y2, x, y}) => {
+			const places = [x1, y1, x2, y2, x, y].filter(value => value !== undefined);
+			return type + places.map(value => Math.round(value * 10) / 10).join(' ');
+		})
+		.join('');
 }
 
 /** Several lines of words as SVG; `y` is the foot of the first. */
