@@ -117,3 +117,50 @@ command-say = Your answer, in a group
 short-description = Names the egg cases of sharks, skates and rays that you find on a beach.
 description = Found a leathery pouch on a beach? Press Start. I ask one question at a time, remind you when it has soaked, and keep a draft record for science.
 photo-lost = I could not read a photo of find no. { $number }. Please send it again as a photo, not as a file.
+
+# Pictures of tallies and seasons: what stands in them, and what they show in words.
+chart-nothing = Nothing found yet.
+map-dots = A dot is a place with one case. A number says how many cases.
+map-squares = A square is as much as the finder tells: the case lay somewhere in it.
+map-source = Coastline: Natural Earth, 1:10 million.
+map-metres = { $length } m
+map-kilometres = { NUMBER($length, useGrouping: "false") } km
+map-alt = A map with { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+}{ $places ->
+    [0] {""}
+    [one] {" "}at one place
+   *[other] {" "}at { $places } places
+}{ $squares ->
+    [0] {""}
+    [one] {", one square hides the place of some"}
+   *[other] {", "}{ $squares } squares hide the places of some
+}.
+map-line = { $latitude }, { $longitude }: { $count ->
+    [one] one case
+   *[other] { $count } cases
+}
+map-line-square = somewhere from { $south } to { $north } north and from { $west } to { $east } east: { $count ->
+    [one] one case
+   *[other] { $count } cases
+}
+bars-more = And { $kinds ->
+    [one] one kind
+   *[other] { $kinds } kinds
+} more, with { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+}.
+bars-alt = { $cases ->
+    [one] One case
+   *[other] { $cases } cases
+} of { $kinds ->
+    [one] one kind
+   *[other] { $kinds } kinds
+} as bars, most first: { $label } with { $most }.
+months-alt = { $label }: { $total ->
+    [0] none.
+    [one] one case, in { $month }.
+   *[other] { $total } cases month by month, most in { $month }, with { $most }.
+}
