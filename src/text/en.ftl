@@ -164,3 +164,24 @@ months-alt = { $label }: { $total ->
     [one] one case, in { $month }.
    *[other] { $total } cases month by month, most in { $month }, with { $most }.
 }
+
+# Printed sheets.
+poster-when = { $day }, { $from } to { $to }
+poster-where = We meet at: { $place }
+poster-low-water = Low water at { $time }, as read from the official table “{ $table }”. Check it again on the day.
+poster-bring = Please bring
+poster-join = Point your phone's camera here to join
+poster-contact = Questions: { $contact }
+poster-code = A QR code that opens { $link }
+crib-title = Egg cases at true size: { $region }
+crib-page = Page { $page } of { $pages }
+crib-ruler = If this is not 100 mm long, print at 100 %.
+crib-ruler-alt = A ruler 100 mm long
+crib-length = { $from } to { $to } mm long, here { $middle } [{ $number }]
+crib-width = { $from } to { $to } mm wide, here { $middle } [{ $number }]
+crib-no-length = No length is published: the length drawn is a guess.
+crib-no-width = No width is published: the width drawn is a guess.
+crib-strings = Its strings are longer than drawn.
+crib-half = Drawn at half size: it is too large for the page.
+crib-alt = The egg case of { $label }, seen from above
+crib-sources = Sizes are of whole cases without horns and strings. Where they are published:
