@@ -13,16 +13,23 @@ const labelMost = 24;
 const captionMost = 1024;
 /** Stand-ins for what the program fills in, as long as they get. */
 const samples = {
+	a: 'x',
 	at: 'SW 46512 30487',
+	b: 'x',
+	c: 'x',
 	count: 6,
+	d: 'x',
 	date: '2 May 2026',
 	due: '22:15',
 	heard: 'x',
 	hour: '10:00',
+	label: 'x'.repeat(22),
 	least: 20,
+	letter: 'D',
 	marked: 'yes',
 	mm: '123.5',
 	most: 300,
+	name: 'x',
 	number: 1234,
 	plusMinus: 1,
 	result: '',
