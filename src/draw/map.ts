@@ -5,6 +5,7 @@ import {type Box, type Coast, cutCoast} from './coastline.ts';
 import {drawWords, widthOfWords} from './lettering.ts';
 import {type Dot, gathered} from './map-dots.ts';
 import {cornersOf, frameAround, type MapFrame, type MapPlace} from './map-frame.ts';
+import {type Busy, drawScale} from './map-scale.ts';
 import {card, colours, letters, lines} from './palette.ts';
 
 /** What a map is drawn from; `coast` has to hold all that the map shows. */
@@ -43,9 +44,10 @@ export function drawMap({heading, places, coast, say}: MapParts): Chart {
 		head.svg,
 		`<svg x="${card.margin}" y="${head.footUnits}" width="${frame.widthUnits}" height="${frame.heightUnits}" viewBox="0 0 ${frame.widthUnits} ${frame.heightUnits}" overflow="hidden">`,
 		drawLand(coast, frame),
+		// Below all finds: where every corner has some, it may be covered and covers none.
+		drawScale(frame, [...dots, ...squares.map(square => reachOf(square, frame))], say),
 		...squares.map(square => drawSquare(square, frame)),
 		...dots.map(drawDot),
-		drawScale(frame, say),
 		`<rect width="${frame.widthUnits}" height="${frame.heightUnits}" fill="none" stroke="${colours.ink}" stroke-width="${lines.plain}"/>`,
 		'</svg>',
 		...under,
@@ -62,6 +64,14 @@ function isSquare(place: MapPlace): place is Square {
 
 function isPoint(place: MapPlace): place is Point {
 	return place.kind === 'point';
+}
+
+/** The round that holds a square. */
+function reachOf(square: Square, frame: MapFrame): Busy {
+	const corners = cornersOf(square).map(([longitude, latitude]) => frame.project(longitude, latitude));
+	const middle = (axis: 0 | 1) => corners.reduce((sum, corner) => sum + corner[axis], 0) / corners.length;
+	const [x, y] = [middle(0), middle(1)];
+	return {x, y, radius: Math.max(...corners.map(corner => Math.hypot(corner[0] - x, corner[1] - y)))};
 }
 
 /** Finds in one square are one square with their sum. */
@@ -141,25 +151,6 @@ function drawDot({x, y, radius, count}: Dot): string {
 		y: y + 12.5,
 	} as const;
 	return round + drawWords(String(count), placed);
-}
-
-/** A bar of 1, 2 or 5 times a power of ten, at most a third of the map. */
-function drawScale({widthUnits, heightUnits, metresPerUnit}: MapFrame, say: Say): string {
-	const mostM = (widthUnits / 3) * metresPerUnit;
-	const power = 10 ** Math.floor(Math.log10(mostM));
-	const lengthM = power * ([5, 2, 1].find(times => times * power <= mostM) ?? 1);
-	const length = lengthM / metresPerUnit;
-	const label =
-		lengthM < 1000
-			? say.say('map-metres', {length: lengthM})
-			: say.say('map-kilometres', {length: lengthM / 1000});
-	const width = Math.max(length, widthOfWords(label, {size: letters.small})) + 32;
-	const [x, y] = [28, heightUnits - 26];
-	return [
-		`<rect x="12" y="${heightUnits - 84}" width="${width}" height="72" rx="8" fill="${colours.white}" fill-opacity="0.85"/>`,
-		`<path id="scale-bar" d="M${x} ${y - 12}V${y}H${(x + length).toFixed(2)}V${y - 12}" fill="none" stroke="${colours.ink}" stroke-width="${lines.plain}"/>`,
-		drawWords(label, {size: letters.small, x, y: y - 20}),
-	].join('');
 }
 
 function mapWords(parts: {heading: string; points: readonly Point[]; squares: readonly Square[]; say: Say}): {

@@ -6,6 +6,7 @@ import {readEarth} from '../../src/draw/coastline.ts';
 import {drawMap, mapBox} from '../../src/draw/map.ts';
 import {gathered} from '../../src/draw/map-dots.ts';
 import {frameAround, type MapPlace} from '../../src/draw/map-frame.ts';
+import {drawScale} from '../../src/draw/map-scale.ts';
 import {colours} from '../../src/draw/palette.ts';
 import {blurSquare} from '../../src/place/blur.ts';
 import {readTexts} from '../../src/text/text.ts';
@@ -62,6 +63,30 @@ test('the scale bar is as long as it says', () => {
 	const bar = /id="scale-bar" d="M([\d.]+) [\d.]+V[\d.]+H([\d.]+)/.exec(mapOf(...places).svg) ?? [];
 	const lengthM = (Number(bar[2]) - Number(bar[1])) * frameAround(places, 672).metresPerUnit;
 	expect(lengthM / 10_000).toBeCloseTo(1, 3);
+});
+
+test('the scale bar stands in a corner without finds, and where every corner has some, at the bottom left', () => {
+	const frame = frameAround([point(50, -6), point(51, -5)], 672);
+	const [right, bottom] = [frame.widthUnits - 40, frame.heightUnits - 40];
+	const at = (x: number, y: number) => ({x, y, radius: 15});
+	const corners = [at(40, bottom), at(right, bottom), at(40, 40), at(right, 40)];
+	const where = (count: number) => {
+		const [, x, y] =
+			/id="scale-bar" d="M([\d.]+) ([\d.]+)/.exec(drawScale(frame, corners.slice(0, count), say)) ?? [];
+		return [Number(x) > frame.widthUnits / 2, Number(y) < frame.heightUnits / 2];
+	};
+	expect([0, 1, 2, 3, 4].map(where)).toEqual([
+		[false, false],
+		[true, false],
+		[false, true],
+		[true, true],
+		[false, false],
+	]);
+});
+
+test('finds are drawn over the scale bar, never under it', () => {
+	const {svg} = mapOf(point(50.1, -5.5, 3));
+	expect(svg.indexOf('scale-bar')).toBeLessThan(svg.indexOf('<circle'));
 });
 
 test('a blurred place is drawn as its square, and two spots of one square cannot be told apart', () => {
