@@ -37,7 +37,7 @@ const landFile = z.object({
 });
 
 /**
- * The coast of the whole earth. Reading it takes some 200 times as long as drawing a map of it, so cut out what a region
+ * The coast of the whole earth. Reading it takes some 60 times as long as drawing a map of it, so cut out what a region
  * needs once, keep that and let this go.
  */
 export function readEarth(): Coast {
