@@ -1,5 +1,5 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import {titleOf} from '../draw/wanted.ts';
+import {questionTitle} from '../draw/wanted.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
 import type {Call, CallPicture, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
@@ -61,7 +61,7 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const {say} = shown.reader;
 		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' ? [] : [titleOf(wanted, {say})];
+		return wanted.kind === 'drawing' || wanted.kind === 'taxon' ? [] : [questionTitle(wanted, say)];
 	});
 }
 

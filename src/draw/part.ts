@@ -32,7 +32,7 @@ export function drawPart(character: Character, {name, title}: {name: string; tit
 	const box = boxAround([capsule.box]);
 	const words = wrapWords(name, card.widthUnits - 4 * card.margin, {size: letters.plain, weight: 'bold'});
 	const top = card.margin + 24;
-	const foot = top + tall + 66;
+	const foot = top + tall + 80;
 	return onCard(
 		placed({svg: capsule.svg + rings.join(''), box}, {middle: card.widthUnits / 2, top, tall, unitsPerMm}) +
 			drawLines(words, {

@@ -1,12 +1,13 @@
 /** Pictures by what they show: a description small enough to wait in a queue, and the drawing it stands for. */
-import {stateShape} from '../key/drawn.ts';
-import type {Character, Region} from '../key/region.ts';
+import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
+import type {Character, Region, Taxon} from '../key/region.ts';
 import type {CallPicture} from '../store/call.ts';
 import type {Say} from '../text/text.ts';
 import {drawChoices, letterOf} from './choices.ts';
 import {drawMeasuring} from './measuring.ts';
 import {drawPart} from './part.ts';
 import type {Drawn} from './picture.ts';
+import {drawTaxon} from './taxon.ts';
 
 /** A picture that is drawn from data, by what it shows. */
 export type Wanted = Exclude<CallPicture, {kind: 'drawing'}>;
@@ -29,6 +30,14 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 		case 'part': {
 			const name = from.say.say(`name-${wanted.character}`);
 			return drawPart(characterOf(wanted.character, from), {name, title});
+		}
+		case 'taxon': {
+			const words = {
+				name: from.say.say(`taxon-${wanted.taxon}`),
+				standIn: from.say.say('picture-stand-in'),
+				title,
+			};
+			return drawTaxon(taxonShape(from.region, wanted.taxon), {words, lost: wanted.lost});
 		}
 		case 'measuring': {
 			const say = (what: string) => from.say.say(`measuring-${what}`);
@@ -54,8 +63,8 @@ export function picturesOf({id: region, key}: Region, language: string): readonl
 	];
 }
 
-/** What a picture shows in words: its alternative text. */
-export function titleOf(wanted: Wanted, {say}: Pick<DrawnFrom, 'say'>): string {
+/** What a picture of a question shows in words: its alternative text. */
+export function questionTitle(wanted: Exclude<Wanted, {kind: 'taxon'}>, say: Say): string {
 	switch (wanted.kind) {
 		case 'choices': {
 			const seen = wanted.options.map((state, index) => [
@@ -69,6 +78,24 @@ export function titleOf(wanted: Wanted, {say}: Pick<DrawnFrom, 'say'>): string {
 		case 'measuring':
 			return say.say(`picture-measuring-${wanted.which}`);
 	}
+}
+
+/** What a picture shows in words: its alternative text. */
+export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
+	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
+	const states = commonestStates(region, taxonOf(wanted.taxon, region));
+	const lost = wanted.lost.map(part => say.say(`picture-lost-${part}`));
+	return say.say(lost.length === 0 ? 'picture-taxon' : 'picture-taxon-worn', {
+		name: say.say(`taxon-${wanted.taxon}`),
+		seen: states.map(({id, state}) => say.say(`seen-${id}-${state}`)).join(', '),
+		lost: lost.join(', '),
+	});
+}
+
+function taxonOf(id: string, region: Region): Taxon {
+	const taxon = region.profiles.taxa[id];
+	if (taxon) return taxon;
+	throw new Error(`Expected a taxon of ${region.id} to draw; got "${id}"`);
 }
 
 function characterOf(id: string, {region}: DrawnFrom): Character {

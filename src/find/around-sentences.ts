@@ -39,6 +39,8 @@ export const sharedSentences: readonly Needed[] = [
 	...labels('option-lettered'),
 	...plain('picture-part', 'picture-choices-2', 'picture-choices-3', 'picture-choices-4'),
 	...plain('picture-measuring-length', 'picture-measuring-width'),
+	...plain('picture-taxon', 'picture-taxon-worn', 'picture-stand-in', 'picture-lost-horns'),
+	...plain('picture-lost-sides', 'picture-lost-surface', 'picture-lost-aprons'),
 	...plain('measuring-from', 'measuring-to', 'measuring-across', 'measuring-to-side'),
 	...plain('measuring-flat', 'measuring-left-out'),
 	...plain('chosen-text', 'said-moved-on', 'said-mended', 'said-nothing-kept', 'said-photo-added'),

@@ -19,6 +19,14 @@ const pictureSchema = z.union([
 		z.object({kind: z.literal('choices'), ...ofCharacter, options: z.array(z.string()).min(2).max(4)}),
 		/** Where on a case a character is seen. */
 		z.object({kind: z.literal('part'), ...ofCharacter}),
+		/** A kind as its profile describes it; lost parts are drawn pale. */
+		z.object({
+			kind: z.literal('taxon'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			taxon: z.string().min(1),
+			lost: z.array(z.enum(['horns', 'sides', 'surface', 'aprons'])).default([]),
+		}),
 		z.object({
 			kind: z.literal('measuring'),
 			region: z.string().min(1),
