@@ -13,7 +13,28 @@ picture-parts = The drawing shows a case of a skate or ray with its horns, apron
 picture-photo = The drawing shows a case twice, from the top and from the underside, with a coin or ruler beside it.
 picture-soak = The drawing shows a case in a bowl of tap water.
 picture-aprons = The drawing shows three cases: one with both aprons, one with one apron torn off, one without aprons.
-picture-measure = The drawing shows a ruler beside a case, from the border of one apron to the border of the other. The horns are crossed out.
+picture-measuring-length = The drawing shows a ruler beside a case, from the border of one apron to the border of the other. The horns are crossed out.
+picture-measuring-width = The drawing shows a ruler across a case, where it is widest, both blades with it. The horns are crossed out.
+picture-taxon = The drawing shows a whole case: { $name }. It has { $seen }.
+picture-taxon-worn = The drawing shows a worn case: { $name }. It has { $seen }. Pale, since it is lost: { $lost }.
+picture-lost-horns = horns or strings
+picture-lost-sides = the side edges
+picture-lost-surface = the surface
+picture-lost-aprons = the aprons
+picture-stand-in = Its size is guessed.
+measuring-from = from this border
+measuring-to = to this border
+measuring-across = Across, where it is widest.
+measuring-to-side = Blades count.
+measuring-flat = Flat on a ruler.
+measuring-left-out = Horns do not count.
+picture-part = The drawing shows a whole case with a ring where to look: { $name }.
+# What is filled in are the sentences of the options, seen-…
+picture-choices-2 = The drawing shows two options. A: { $a }. B: { $b }.
+picture-choices-3 = The drawing shows three options. A: { $a }. B: { $b }. C: { $c }.
+picture-choices-4 = The drawing shows four options. A: { $a }. B: { $b }. C: { $c }. D: { $d }.
+# A button with the letter that its option has in the picture; an en space stands between.
+option-lettered = { $letter } { $label }
 
 ## Is it an egg case?
 

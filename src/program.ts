@@ -8,6 +8,8 @@ import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
 import {setProfile} from './bot/profile.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
+import {type Drawer, openDrawer} from './clockwork/drawer.ts';
+import {picturesOf} from './draw/wanted.ts';
 import {checkAround} from './find/check-around.ts';
 import {flowOf, readAround} from './find/flow.ts';
 import {checkRead} from './key/check.ts';
@@ -15,6 +17,7 @@ import {tryRegion} from './key/region.ts';
 import {sayFault} from './key/yaml.ts';
 import {type Room, startRoom} from './room/server.ts';
 import {projectRoot, type Settings} from './settings.ts';
+import type {CallPicture} from './store/call.ts';
 import {openStore} from './store/open.ts';
 import {readTexts} from './text/text.ts';
 
@@ -38,6 +41,10 @@ export type ProgramTools = {
 	readonly flowsFolder?: string;
 	/** Regions read before, for those who start often. */
 	readonly shelves?: ReadonlyMap<string, Shelf>;
+	/** Who draws, if not a thread of its own; then nothing is drawn before it is wanted. */
+	readonly drawer?: Drawer;
+	/** How long words wait for their drawing. */
+	readonly pictureMs?: number;
 };
 
 /** Where the real platform lives when no other host is named. */
@@ -79,7 +86,9 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		flowsFolder,
+		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
+		pictureMs: tools.pictureMs,
+		prepared: tools.drawer ? [] : everyPicture(shelves),
 		photoFolder: join(settings.dataDir, 'photos'),
 		now: clock.now,
 		jitter: Math.random,
@@ -103,6 +112,13 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			await db.destroy();
 		},
 	};
+}
+
+/** The pictures of all questions, the most likely region and language first. */
+function everyPicture(shelves: ReadonlyMap<string, Shelf>): readonly CallPicture[] {
+	return [...shelves.values()].flatMap(({flow, texts}) =>
+		texts.languages.flatMap(language => picturesOf(flow.region, language)),
+	);
 }
 
 /** Every region under `flows/`, checked; throws an Error with a line for each fault. */

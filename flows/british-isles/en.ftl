@@ -21,7 +21,6 @@ seen-outline-slim = a slim case, more than twice as long as wide
 seen-outline-broad = a broad case, at most twice as long as wide
 # Lengths and widths in profiles.yaml: slim 2.4 to 3.2, broad 1.1 to 1.9 times as long as wide.
 why-outline = The case without its corners is called the capsule. The small sharks of this region lay slim capsules, well over twice as long as wide. Skates and rays lay broad ones. You can still see this when every corner has broken off, so it comes first.
-picture-outline = Two cases without their corners. A is slim: two widths do not reach its far end. B is broad: two widths reach past its end.
 
 ## corners
 
@@ -33,7 +32,6 @@ seen-corners-strings = curly strings at the corners
 seen-corners-hooks = stiff hooks or points at the corners
 # gordon2016, p. 271-272
 why-corners = Tendrils are strings that hold the case on to seaweed. One small slim case of this region has no tendrils, only short hooks. A large case with stiff points belongs to a skate or ray. If all four corners are gone, say that you can't tell.
-picture-corners = Two slim cases. A has a curly string at each corner. B has short hooks at the corners, bent inwards.
 
 ## net
 
@@ -45,7 +43,6 @@ seen-net-net = ridges that cross like a net
 seen-net-lines = long lines only, or a smooth surface
 # gordon2016, p. 258-260
 why-net = One small skate has a surface like a net: long lines, with short ridges across. Its thin keels (the blades along the sides) often break off on the way to the beach. The net stays, so it is the safer thing to look at.
-picture-net = Two pieces of surface, close up. A has long lines with short ridges across, like a net. B has long lines only.
 
 ## keel
 
@@ -57,19 +54,17 @@ seen-keel-blade = a thin flat blade along both sides
 seen-keel-none = no blade along the sides
 # gordon2016, p. 260 (starry skate), p. 267 (thornback ray)
 why-keel = A keel is part of the case from the day it is laid, and many kinds have none. So it splits the skates and rays into two groups. Thick keels last on the beach, thin ones can break away.
-picture-keel = Two cases cut across. A has a thin flat blade on each side. B has none: its sides are round.
 
 ## front-flap
 
 name-front-flap = Border of the apron
 question-front-flap = Horns are the stiff points at the corners. The flat flap between two horns is called an apron. Find the end with the larger apron. Does its outer border bulge outwards, or run straight across?
 option-front-flap-bulging = It bulges outwards
-option-front-flap-straight = It runs straight across
+option-front-flap-straight = It runs straight
 seen-front-flap-bulging = a larger flap that bulges outwards
 seen-front-flap-straight = a larger flap with a straight border
 # gordon2016, p. 263, 269
 why-front-flap = The larger apron is at the front of the case. Two small kinds without keels look alike once their horns are broken. In one the front apron bulges outwards, in the other it is broad and straight. If the border is torn, say that you can't tell.
-picture-front-flap = The front ends of two cases. In A the flap between the horns bulges outwards. In B the flap has a straight border.
 
 ## edge
 
@@ -81,7 +76,6 @@ seen-edge-clean = a clean, smooth rim
 seen-edge-rough = a rough rim with hairs
 # gordon2016, p. 269-271
 why-edge = Fine hairs hold a case to the ground where it was laid. In one kind they stay on the rim and catch sand, and the whole case is tough. In a kind that looks much like it the rim is clean, and the case is almost see-through. A few hairs left in a sheltered spot are enough to count as rough.
-picture-edge = Two cases. A has a clean, smooth rim. B has a rough rim with hairs and grains of sand.
 
 ## taper
 
@@ -93,7 +87,6 @@ seen-taper-even = sides that stay as far apart all along
 seen-taper-narrowing = a case that narrows towards one end
 # gordon2016, p. 268-269
 why-taper = One ray lays cases that are widest at the front and narrowest at the back, where the short horns are. The kinds that look like it keep their width. This shows even when the long front horns have snapped off.
-picture-taper = Two cases without their corners. A is as wide at both ends. B is clearly narrower at one end.
 
 ## back-horns
 
@@ -105,7 +98,6 @@ seen-back-horns-upturned = back horns that bend upwards
 seen-back-horns-level = back horns that lie level with the case
 # gordon2016, p. 268-269
 why-back-horns = The horns at the back are the shorter pair. In one ray they are short and stout, have a small hook, and bend upwards. A bent horn may also have dried that way, so soak the case before you look.
-picture-back-horns = Two cases lying flat, seen from the side. In A the back horns bend upwards. In B they lie level with the case.
 
 ## coat
 
@@ -117,7 +109,6 @@ seen-coat-bark = a coat like tree bark
 seen-coat-bare = no thick coat
 # gordon2016, p. 260-262
 why-coat = The largest skates here lay cases with a thick coat of fibres. It is pale brown, with a darker case beneath. It wears off in patches on the beach, so look along the sides and near the horns for what is left.
-picture-coat = Two large cases. A wears a pale coat like bark that peels in strips. B is bare, with fine long lines.
 
 ## flaps
 
@@ -129,7 +120,6 @@ seen-flaps-deep = deep flaps at both ends
 seen-flaps-narrow = a flap that is only a narrow strip
 # gordon2016, p. 261-263, 267, 271
 why-flaps = Some kinds have two large aprons, others one or two shallow ones. When sizes overlap, the aprons tell such kinds apart. Aprons fray and snap off on the beach, so if a border looks torn, say that you can't tell.
-picture-flaps = Two cases. A has a deep flap at both ends. B has only narrow strips between the horns.
 
 ## taxa
 

@@ -19,7 +19,6 @@ seen-twist-screw = a case twisted like a screw
 seen-twist-flat = a pouch with two faces, not twisted
 # from memory
 why-twist = One shark of this region lays cases like a screw, with a flat blade that winds round them. They have no horns and no strings. Nothing else here looks like that, so it comes first.
-picture-twist = Two cases. A is twisted, and a blade winds round it like the thread of a screw. B is a flat pouch with four corners.
 
 ## corners
 
@@ -33,7 +32,6 @@ seen-corners-hooks = stiff hooks or points at the corners
 seen-corners-stubs = only short stubs at the corners
 # grover1974, abstract (lengths of strings); ebertdavis2007, p. 3-14 (horns of skates)
 why-corners = Tendrils are strings that hold the case on to seaweed. Only one shark here has them, and not everywhere: in some places its cases have no string over 2 cm. So short stubs need not be damage. Stiff horns belong to skates. If the corners look torn off, say that you can't tell.
-picture-corners = Three cases. A has a curly string at each corner. B has stiff hooks at the corners. C has only short, rounded stubs.
 
 ## string-length
 
@@ -45,7 +43,6 @@ seen-string-length-twice = a string longer than two cases
 seen-string-length-less = strings of at most two cases' length
 # grover1974, abstract (two metres); ebertdavis2007, p. 9-10 (1.4 times the case)
 why-string-length = The strings of a swell shark's case can be up to two metres long. The stiff horns of some skates end in thin threads too, but even the longest is less than one and a half times as long as its case. If the string has snapped off, say that you can't tell.
-picture-string-length = Two cases with strings. In A the string reaches past two cases, one after the other. In B it does not.
 
 ## keel
 
@@ -59,7 +56,6 @@ seen-keel-narrow = a narrow blade along both sides
 seen-keel-none = no blade along the sides
 # ebertdavis2007, abstract and p. 3-14
 why-keel = All ten skates described from this region lay cases with a keel. In some it is broad, and their cases are mostly smooth with fine lines. In others it is narrow, and most of those are rough. Narrow keels can break away on the beach.
-picture-keel = Three cases, each whole and cut across. A has a broad blade on each side, B a narrow one. C has none: its sides are round.
 
 ## horn-length
 
@@ -71,7 +67,6 @@ seen-horn-length-long = a horn over three quarters as long as the case
 seen-horn-length-short = horns much shorter than the case
 # ebertdavis2007, p. 5-6, 9-12
 why-horn-length = Three kinds with broad keels are of the same size here. In two of them the longest horns are about as long as the case, in the third only about half as long. Thin tips break first. If the tip is gone and the horn is short, say that you can't tell.
-picture-horn-length = Two cases, each with a mark at three quarters of its length. In A the longest horn reaches past the mark. In B it ends well before it.
 
 ## rim-fibres
 
@@ -85,7 +80,6 @@ seen-rim-fibres-part = hairs on only a part of the side
 seen-rim-fibres-none = no hairs along the sides
 # ebertdavis2007, p. 5-14
 why-rim-fibres = Fine hairs hold a case to the ground where it was laid. In some kinds they grow along the whole keel, in others they begin half way or only at a horn, and some have none. Hairs rub off on the beach, so look in sheltered spots, such as the corner between keel and horn.
-picture-rim-fibres = Three cases. A has hairs along the whole of both sides. B has hairs only on the lower part of its sides. C has none.
 
 ## lines
 
@@ -97,7 +91,6 @@ seen-lines-strong = strong lines from end to end
 seen-lines-fine = fine lines, or a smooth surface
 # ebertdavis2007, p. 5-6, 9-10
 why-lines = Two kinds of the same size both have long horns and broad keels. One has strong lines from end to end, the other only fine ones, with thin hairs on its top.
-picture-lines = Two pieces of surface, close up. A has few, strong lines. B has many fine lines.
 
 ## ridges
 
@@ -109,7 +102,6 @@ seen-ridges-two = two strong ridges on the domed face
 seen-ridges-none = no strong ridges on the domed face
 # ebertdavis2007, p. 10-11; that the ridges run lengthwise, as drawn, is from memory
 why-ridges = Only the largest case of this region has two strong ridges on its domed face. A small or torn case of that kind can be as short as that of another skate, and the ridges still show.
-picture-ridges = Two cases, each whole and cut across. A has two strong ridges along its domed face. B has none.
 
 ## feel
 
@@ -121,7 +113,6 @@ seen-feel-rough = a rough surface with points
 seen-feel-smooth = a smooth or soft surface
 # ebertdavis2007, abstract and p. 3-7
 why-feel = The cases with narrow keels are mostly very rough, some with points that all lean one way. A smooth case of this length without a broad keel is more likely one that lost its keels on the beach.
-picture-feel = Two pieces of surface seen from the side, close up, with a fingertip above. A has sharp points. B is smooth.
 
 ## groove
 
@@ -133,7 +124,6 @@ seen-groove-groove = a groove between keel and body
 seen-groove-none = no groove between keel and body
 # ebertdavis2007, p. 3-4
 why-groove = In one skate of very deep water a groove parts the keel from the body of the case. No other case of this region has it.
-picture-groove = Two cases cut across. In A a groove parts the blade from the body on each side. In B the blade joins the body without a groove.
 
 ## underside
 
@@ -145,7 +135,6 @@ seen-underside-alike = an underside that feels like the top
 seen-underside-smoother = an underside smoother than the top
 # ebertdavis2007, p. 8-9, 12-14
 why-underside = Some cases have thick, woven-looking fur on top and a smooth underside. In one kind of very deep water both faces feel alike, like plush cloth. Fur rubs off, so look for what is left near the horns.
-picture-underside = Two cases, each with its top beside its underside. In A both are furry alike. In B only the top is furry.
 
 ## taxa
 

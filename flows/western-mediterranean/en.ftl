@@ -20,7 +20,6 @@ seen-outline-broad = a broad case, at most twice as long as wide
 # Lengths and widths in profiles.yaml: sharks 2.4 to 2.8, skates and rays 1.2 to 1.9 times as
 # long as wide, the Norwegian skate about 2.1.
 why-outline = The case without its corners is called the capsule. The small sharks of this region lay slim capsules, well over twice as long as wide. Skates and rays lay broad ones; only one great deep-water skate comes close to two widths. You can still see this when every corner has broken off, so it comes first.
-picture-outline = Two cases without their corners. A is slim: two widths do not reach its far end. B is broad: two widths reach past its end.
 
 ## corners
 
@@ -32,7 +31,6 @@ seen-corners-strings = curly strings at the corners
 seen-corners-hooks = stiff hooks or points at the corners
 # gordon2016, p. 271-272
 why-corners = Tendrils are strings that hold the case on to seaweed. One small slim case of this region has no tendrils, only short hooks, and nothing else tells it from its neighbour. A large case with stiff points belongs to a skate or ray. If all four corners are gone, say that you can't tell.
-picture-corners = Two slim cases. A has a curly string at each corner. B has short hooks at the corners, bent inwards.
 
 ## keel
 
@@ -44,19 +42,17 @@ seen-keel-blade = a thin flat blade along both sides
 seen-keel-none = no blade along the sides
 # porcu2017, abstract (brown ray and Maltese skate without, six others with keels)
 why-keel = A keel is part of the case from the day it is laid, and some kinds have none. So it splits the skates and rays into two groups. Thick keels last on the beach, thin ones can break away.
-picture-keel = Two cases cut across. A has a thin flat blade on each side. B has none: its sides are round.
 
 ## front-flap
 
 name-front-flap = Border of the apron
 question-front-flap = Horns are the stiff points at the corners. The flat flap between two horns is called an apron. Find the end with the larger apron. Does its outer border bulge outwards, or run straight across?
 option-front-flap-bulging = It bulges outwards
-option-front-flap-straight = It runs straight across
+option-front-flap-straight = It runs straight
 seen-front-flap-bulging = a larger flap that bulges outwards
 seen-front-flap-straight = a larger flap with a straight border
 # gordon2016, p. 263, 269
 why-front-flap = The larger apron is at the front of the case. Some kinds without keels look alike once their horns are broken. In some of them the front apron bulges outwards, in others it is broad and straight. If the border is torn, say that you can't tell.
-picture-front-flap = The front ends of two cases. In A the flap between the horns bulges outwards. In B the flap has a straight border.
 
 ## surface-hairs
 
@@ -69,7 +65,6 @@ seen-surface-hairs-smooth = a smooth surface without hairs
 # capsules.json, Leucoraja melitensis (surface smooth, without fibres; abstract of porcu2017 and
 # a statement citing it) and its lookalikes
 why-surface-hairs = Many cases are laid with a thin coat of hairs. Two small kinds of this region have no keels and about the same shape. Hairs were described for one of them, and the other is smooth. Hairs rub off on the beach, so if the surface is worn, say that you can't tell.
-picture-surface-hairs = Two cases. A has fine hairs lying on its surface. B is smooth.
 
 ## edge
 
@@ -81,7 +76,6 @@ seen-edge-clean = a clean, smooth rim
 seen-edge-rough = a rough rim with hairs
 # gordon2016, p. 269-271
 why-edge = Fine hairs hold a case to the ground where it was laid. In one kind they stay on the rim and catch sand, and the whole case is tough. In a kind that looks much like it the rim is clean, and the case is almost see-through. A few hairs left in a sheltered spot are enough to count as rough.
-picture-edge = Two cases. A has a clean, smooth rim. B has a rough rim with hairs and grains of sand.
 
 ## flaps
 
@@ -93,7 +87,6 @@ seen-flaps-deep = deep flaps at both ends
 seen-flaps-narrow = a flap that is only a narrow strip
 # porcu2017, abstract (long-nosed and Norwegian skate, blonde ray); gordon2016, p. 263-267, 271
 why-flaps = Some kinds have two large aprons, others one or two shallow ones. When sizes overlap, the aprons tell such kinds apart. Aprons fray and snap off on the beach, so if a border looks torn, say that you can't tell.
-picture-flaps = Two cases. A has a deep flap at both ends. B has only narrow strips between the horns.
 
 ## long-horns
 
@@ -106,7 +99,6 @@ seen-long-horns-short = whole horns, all shorter than half of the case
 # sardinia-thesis, section 5.5 (front horns 32 of 104 mm); gordon2016, p. 263-265 (blonde ray
 # 109 mm without, 210 with its horns); stehmannburkel1984 (shagreen ray)
 why-long-horns = In some kinds the front horns are short and stout, in others thick and long, or even longer than the case. Long horns are the first thing to snap off, and then they look short. So if every tip is blunt or torn, say that you can't tell.
-picture-long-horns = Two cases with horns. In A one pair is longer than half of the case. In B all horns are short.
 
 ## taxa
 

@@ -100,11 +100,12 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 				turn: effect.turn,
 				notBefore: desk.now + (effect.settleMs ?? 0),
 			});
-		case 'explain': {
-			const pictureFolder = `${row.region}/pictures`;
-			const screen = whyScreen(effect.ask, {...shownAt(desk, row, effect.turn), pictureFolder});
-			return postHere(desk, screen, {role: 'ask', find, turn: effect.turn});
-		}
+		case 'explain':
+			return postHere(desk, whyScreen(effect.ask, shownAt(desk, row, effect.turn)), {
+				role: 'ask',
+				find,
+				turn: effect.turn,
+			});
 		case 'refresh':
 			return refresh(desk, row, effect);
 		case 'close':
@@ -165,7 +166,13 @@ async function askPosition(desk: Desk, row: FindRow): Promise<void> {
 }
 
 function shownAt(desk: Desk, row: FindRow, turn: number): Shown {
-	return {find: row.id, turn, reader: readerAt(desk, row.region), groupName: desk.name};
+	return {
+		find: row.id,
+		turn,
+		reader: readerAt(desk, row.region),
+		groupName: desk.name,
+		region: row.region,
+	};
 }
 
 function stateOf({at}: Standing): FindRow['state'] {

@@ -1,6 +1,7 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import type {Ask, Line} from '../find/ask.ts';
-import type {Call, Keyboard} from '../store/call.ts';
+import {questionTitle} from '../draw/wanted.ts';
+import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
+import type {Call, CallPicture, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
 import {resultText} from './result-screen.ts';
 import {escaped, lineText, type Reader} from './words.ts';
@@ -11,6 +12,8 @@ export type Shown = {
 	readonly turn: number;
 	readonly reader: Reader;
 	readonly groupName: string | undefined;
+	/** The region whose key asks. */
+	readonly region: string;
 };
 
 type SendCall = Extract<Call, {kind: 'send'}>;
@@ -29,6 +32,7 @@ export function askScreen(ask: Ask, shown: Shown): SendCall {
 		kind: 'send',
 		html: ask.result ? withBoldStart(html, text) : html,
 		keyboard: keyboardOf(ask, shown),
+		...(ask.shows ? {picture: pictureOf(ask.shows, shown)} : {}),
 	};
 }
 
@@ -38,24 +42,35 @@ function withBoldStart(html: string, text: string): string {
 	return html.replace(first, `<b>${first}</b>`);
 }
 
-/** The explanation of a question, with its drawing and its buttons. */
-export function whyScreen(ask: Ask, shown: Shown & {readonly pictureFolder: string}): SendCall {
+/** The explanation of a question, with its picture, what there is to be seen on it, and its buttons. */
+export function whyScreen(ask: Ask, shown: Shown): SendCall {
 	const {reader} = shown;
 	const why = reader.say.say(ask.why ?? ask.text.message);
-	const picture = ask.picture
-		? {picture: `${ask.picture.isShared ? 'pictures' : shown.pictureFolder}/${ask.picture.name}`}
-		: {};
 	return {
 		kind: 'send',
-		html: framed([why, pictureWords(ask, reader)], ask, shown),
+		html: framed([why, ...pictureWords(ask, shown)], ask, shown),
 		keyboard: keyboardOf(ask, shown, 'explained'),
-		...picture,
+		...(ask.picture ? {picture: pictureOf(ask.picture, shown)} : {}),
 	};
 }
 
-/** What the drawing shows, for those who do not see it. */
-function pictureWords(ask: Ask, {say}: Reader): string {
-	return ask.picture ? say.say(`picture-${ask.picture.name.replace(/\.svg$/, '')}`) : '';
+/** What the pictures of a question show, for those who do not see them. */
+function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
+	return [picture, shows].flatMap(one => {
+		if (!one) return [];
+		const {say} = shown.reader;
+		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
+		const wanted = pictureOf(one, shown);
+		return wanted.kind === 'drawing' || wanted.kind === 'taxon' ? [] : [questionTitle(wanted, say)];
+	});
+}
+
+function pictureOf(picture: AskPicture, {region, reader}: Shown): CallPicture {
+	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
+	const of = {region, language: reader.say.language};
+	return picture.kind === 'choices'
+		? {...picture, ...of, options: [...picture.options]}
+		: {...picture, ...of};
 }
 
 /** The rows of buttons under a question. */
@@ -68,12 +83,17 @@ export function keyboardOf(
 		text,
 		data: packButton({kind: 'find', find, turn, option}),
 	});
-	const options = ask.options.map(option => button(option.id, lineText(option.label, reader)));
+	const options = ask.options.map(option => button(option.id, labelOf(option, reader)));
 	const last = [
 		...(ask.canBack ? [button('back', reader.say.say('option-back'))] : []),
 		...(ask.why !== undefined && state === 'asked' ? [button('why', reader.say.say('option-why'))] : []),
 	];
 	return [...rowsOf(options), ...(last.length > 0 ? [last] : [])];
+}
+
+function labelOf({label, letter}: Option, reader: Reader): string {
+	const text = lineText(label, reader);
+	return letter === undefined ? text : reader.say.say('option-lettered', {letter, label: text});
 }
 
 /** Buttons in rows: short ones in threes or twos, long ones alone. */

@@ -1,8 +1,10 @@
 /** What happens by itself: sending, reminding, fetching photos, forwarding, tidying. */
 import type {Api} from 'grammy';
+import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
 import {keepHouse} from './housekeeping.ts';
 import {startLoop} from './loop.ts';
@@ -16,7 +18,11 @@ export type ClockworkTools = {
 	readonly db: Db;
 	readonly api: Api;
 	readonly fileRoot: string;
-	readonly flowsFolder: string;
+	readonly drawer: Drawer;
+	/** How long words wait for their drawing; 200 ms without it. */
+	readonly pictureMs?: number | undefined;
+	/** Pictures that will be wanted, drawn while there is time. */
+	readonly prepared: readonly CallPicture[];
 	readonly photoFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
@@ -37,7 +43,10 @@ const secondMs = 1000;
 export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> {
 	const {db, log, now} = tools;
 	await recoverSending(db);
-	const pictures = openPictures(tools);
+	const pictures = openPictures({
+		...tools,
+		...(tools.pictureMs === undefined ? {} : {patienceMs: tools.pictureMs}),
+	});
 	const outbox = openOutbox({db, api: tools.api, now, pictures, log}, () => sending.wake());
 	const sending = startLoop({name: 'outbox', work: outbox.send, pauseMs: secondMs / 2, log});
 	const reminding = startLoop({
@@ -68,14 +77,29 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 600 * secondMs,
 		log,
 	});
+	const unprepared = [...tools.prepared];
+	const preparing = startLoop({
+		name: 'pictures',
+		work: async () => {
+			const next = unprepared.shift();
+			if (next) await pictures.prepare(next);
+			return unprepared.length > 0;
+		},
+		pauseMs: 3600 * secondMs,
+		log,
+	});
 	const loops = [sending, reminding, photos, forwarding, tidying];
 	return {
 		wake: () => {
 			for (const loop of [sending, photos, forwarding, tidying]) loop.wake();
 		},
 		stop: async () => {
+			const prepared = preparing.stop();
 			await Promise.all(loops.map(loop => loop.stop()));
 			await outbox.drained();
+			// Last, since what is being sent may still wait for its drawing.
+			await tools.drawer.stop();
+			await prepared;
 		},
 	};
 }

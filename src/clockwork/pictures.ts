@@ -1,9 +1,9 @@
-/** Pictures to send: drawings of ours turned to PNG once, and stored photos. */
+/** Pictures to send: drawings of ours, made once, and stored photos. */
 import {readFile} from 'node:fs/promises';
-import {join} from 'node:path';
-import sharp from 'sharp';
+import type {CallPicture} from '../store/call.ts';
 import {photosOf} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
+import type {Drawer} from './drawer.ts';
 import {photoPath} from './photo-files.ts';
 import type {Picture} from './send.ts';
 
@@ -11,39 +11,60 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 
 /** Where the pictures of messages come from. */
 export type Pictures = {
-	/** A drawing under `flows/`; nothing when it cannot be drawn, so that the words still go. */
-	readonly drawing: (path: string) => Promise<Found | undefined>;
+	/** A drawing; nothing when it cannot be drawn or not soon enough, so that the words still go. */
+	readonly drawing: (picture: CallPicture) => Promise<Found | undefined>;
+	/** Has a picture drawn for later; one that fails is told in the log alone. */
+	readonly prepare: (picture: CallPicture) => Promise<void>;
 	/** The first stored photo of a find, `not-yet` while it is being fetched, nothing when it cannot be read. */
 	readonly photoOf: (find: number) => Promise<Found | 'not-yet' | undefined>;
 };
 
-/** Wide enough for a phone held across. */
-const drawingWidthPx = 1080;
+/** What pictures are made with. */
+export type PictureTools = {
+	readonly db: Db;
+	readonly drawer: Pick<Drawer, 'draw'>;
+	readonly photoFolder: string;
+	/** How long words wait for their drawing. */
+	readonly patienceMs?: number;
+	readonly log: (line: Readonly<Record<string, unknown>>) => void;
+};
 
 /** Opens the pictures; a drawing is remembered by the platform's id once it was sent. */
-export function openPictures(tools: {
-	db: Db;
-	flowsFolder: string;
-	photoFolder: string;
-	log: (line: Readonly<Record<string, unknown>>) => void;
-}): Pictures {
+export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictures {
 	const fileIds = new Map<string, string>();
-	const drawn = new Map<string, Promise<Uint8Array>>();
+	const drawn = new Map<string, Promise<Uint8Array | undefined>>();
 	const forget = () => undefined;
+	const draw = (name: string, picture: CallPicture, level: 'error' | 'info') => {
+		const known = drawn.get(name);
+		if (known) return known;
+		// Caught here and not where it is awaited: words that have gone wait for nobody.
+		const drawing = tools.drawer.draw(picture).catch((error: unknown) => {
+			drawn.delete(name);
+			tools.log({level, what: 'drawing failed', picture: name, error: String(error)});
+			return undefined;
+		});
+		drawn.set(name, drawing);
+		return drawing;
+	};
 	return {
-		drawing: async path => {
-			const fileId = fileIds.get(path);
-			const remember = (id: string) => void fileIds.set(path, id);
+		drawing: async picture => {
+			const name = JSON.stringify(picture);
+			const fileId = fileIds.get(name);
+			const remember = (id: string) => {
+				fileIds.set(name, id);
+				// The platform keeps the bytes from now on.
+				drawn.delete(name);
+			};
 			if (fileId !== undefined) return {picture: {fileId}, remember};
-			try {
-				const bytes = drawn.get(path) ?? draw(join(tools.flowsFolder, path));
-				drawn.set(path, bytes);
-				return {picture: {bytes: await bytes, name: 'drawing.png'}, remember};
-			} catch (error) {
-				drawn.delete(path);
-				tools.log({level: 'error', what: 'drawing failed', path, error: String(error)});
-				return undefined;
-			}
+			const bytes = await soon(draw(name, picture, 'error'), patienceMs);
+			if (bytes === 'late') tools.log({level: 'warn', what: 'drawing late', picture: name});
+			return bytes === undefined || bytes === 'late'
+				? undefined
+				: {picture: {bytes, name: 'drawing.png'}, remember};
+		},
+		prepare: async picture => {
+			// Not an error yet: it is tried again when it is wanted.
+			await draw(JSON.stringify(picture), picture, 'info');
 		},
 		photoOf: async find => {
 			const photos = await photosOf(tools.db, find);
@@ -60,9 +81,15 @@ export function openPictures(tools: {
 	};
 }
 
-async function draw(file: string): Promise<Uint8Array> {
-	return sharp(await readFile(file), {density: 144})
-		.resize({width: drawingWidthPx})
-		.png()
-		.toBuffer();
+/** What is promised, or `late` when it is not there in time. */
+async function soon<T>(promised: Promise<T>, patienceMs: number): Promise<T | 'late'> {
+	let timer: NodeJS.Timeout | undefined;
+	const late = new Promise<'late'>(resolve => {
+		timer = setTimeout(() => resolve('late'), patienceMs);
+	});
+	try {
+		return await Promise.race([promised, late]);
+	} finally {
+		clearTimeout(timer);
+	}
 }

@@ -36,6 +36,13 @@ const dateWhys: Readonly<Record<Why<DateRead>, true>> = {'not-a-date': true, fut
 export const sharedSentences: readonly Needed[] = [
 	...labels('option-back', 'option-why', 'option-cant-tell'),
 	...plain('question-correct', 'question-note', 'name-note', 'help-note', 'help-buttons', 'help-pin-later'),
+	...labels('option-lettered'),
+	...plain('picture-part', 'picture-choices-2', 'picture-choices-3', 'picture-choices-4'),
+	...plain('picture-measuring-length', 'picture-measuring-width'),
+	...plain('picture-taxon', 'picture-taxon-worn', 'picture-stand-in', 'picture-lost-horns'),
+	...plain('picture-lost-sides', 'picture-lost-surface', 'picture-lost-aprons'),
+	...plain('measuring-from', 'measuring-to', 'measuring-across', 'measuring-to-side'),
+	...plain('measuring-flat', 'measuring-left-out'),
 	...plain('chosen-text', 'said-moved-on', 'said-mended', 'said-nothing-kept', 'said-photo-added'),
 ];
 

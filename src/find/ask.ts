@@ -1,4 +1,5 @@
 /** What is asked next: the question's sentences and the answers offered, before any words are put in. */
+import {letterOf} from '../draw/choices.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Step} from './around.ts';
 import {goOn} from './around.ts';
@@ -13,8 +14,16 @@ export type Values = Readonly<Record<string, string | number>>;
 /** A sentence by its id, with the values that go in. */
 export type Line = {readonly message: string; readonly values?: Values};
 
-/** An answer offered as a button; `id` is what comes back. */
-export type Option = {readonly id: string; readonly label: Line};
+/** An answer offered as a button; `id` is what comes back, and `letter` what it is called in the picture. */
+export type Option = {readonly id: string; readonly label: Line; readonly letter?: string};
+
+/** A picture that goes with a question or its explanation. */
+export type AskPicture =
+	/** A hand-made drawing in the folder that all regions share. */
+	| {readonly kind: 'drawing'; readonly name: string}
+	| {readonly kind: 'choices'; readonly character: string; readonly options: readonly string[]}
+	| {readonly kind: 'part'; readonly character: string}
+	| {readonly kind: 'measuring'; readonly which: 'length' | 'width'};
 
 /** Two options side by side fit a phone; `wide` ones stand alone. */
 export type Ask = {
@@ -27,7 +36,10 @@ export type Ask = {
 	/** Instants put in words by the reader's zone and language. */
 	readonly times?: Readonly<Record<string, number>>;
 	readonly options: readonly Option[];
-	readonly picture?: {readonly name: string; readonly isShared: boolean};
+	/** Goes with the question itself. */
+	readonly shows?: AskPicture;
+	/** Goes with the explanation. */
+	readonly picture?: AskPicture;
 	/** What the evidence came to, where this is the result. */
 	readonly result?: ResultView;
 	readonly canBack: boolean;
@@ -44,7 +56,7 @@ export function askAt(flow: Flow, standing: Standing): Ask {
 		case 'look':
 			return askLook(flow, at.id, standing);
 		case 'width':
-			return {...askSize(standing, 'width'), picture: {name: 'measure.svg', isShared: true}};
+			return askSize(standing, 'width');
 		case 'note':
 			return {
 				kind: 'note',
@@ -60,16 +72,21 @@ export function askAt(flow: Flow, standing: Standing): Ask {
 }
 
 function askLook(flow: Flow, character: string, standing: Standing): Ask {
-	const {states, picture} = flow.region.key.characters[character] ?? {states: [], picture: undefined};
+	const states = flow.region.key.characters[character]?.states ?? [];
 	return {
 		kind: 'look',
 		question: character,
 		text: {message: `question-${character}`},
 		options: [
-			...states.map(state => ({id: state, label: {message: `option-${character}-${state}`}})),
+			...states.map((state, index) => ({
+				id: state,
+				label: {message: `option-${character}-${state}`},
+				letter: letterOf(index),
+			})),
 			{id: cantTell, label: {message: 'option-cant-tell'}},
 		],
-		...(picture === undefined ? {} : {picture: {name: picture, isShared: false}}),
+		shows: {kind: 'choices', character, options: states},
+		picture: {kind: 'part', character},
 		canBack: standing.hasPast,
 		why: `why-${character}`,
 	};
@@ -82,7 +99,7 @@ function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Sta
 		question: id,
 		text: {message: `question-${says}`},
 		options: [],
-		...(step.picture === undefined ? {} : {picture: {name: step.picture, isShared: true}}),
+		...(step.picture === undefined ? {} : {picture: {kind: 'drawing', name: step.picture}}),
 		canBack: standing.hasPast,
 		...(isExplained(step) ? {why: `why-${says}`} : {}),
 	};
@@ -117,7 +134,7 @@ function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Sta
 		case 'softness':
 			return {...ask, options: offered('softer', 'stiff', 'tomorrow')};
 		case 'length':
-			return {...askSize(standing, id), ...(ask.picture ? {picture: ask.picture} : {})};
+			return askSize(standing, id);
 		case 'result':
 			return {
 				...ask,
@@ -184,6 +201,7 @@ function askSize(standing: Standing, question: string): Ask {
 		text: {message: isDry ? `question-${question}-dry` : `question-${question}`},
 		options: [{id: cantTell, label: {message: 'option-cant-measure'}}],
 		canBack,
+		picture: {kind: 'measuring', which: question === 'width' ? 'width' : 'length'},
 		why: `why-${question}`,
 		takes: 'text',
 	};

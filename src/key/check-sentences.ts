@@ -1,10 +1,10 @@
-/** Faults in the sentences and pictures of a region: missing ones, and ones too long to be shown. */
+/** Faults in the sentences of a region: missing ones, and ones too long to be shown. */
 import {join} from 'node:path';
 import {type Checkable, inKey, inProfiles} from './checkable.ts';
 import type {Fault} from './yaml.ts';
 
-/** Characters of a button's label, so that two fit side by side on a phone. */
-const labelMost = 24;
+/** Characters of a button's label with its letter and the space after it. */
+const labelMost = 24 - 'A '.length;
 /** Characters below a picture; the platform's limit for a caption. */
 const captionMost = 1024;
 
@@ -12,21 +12,18 @@ const regionMessages = ['region-name', 'region-safety', 'region-emergency', 'reg
 
 type Wanted = {readonly message: string; readonly fault: (what: string, todo: string) => Fault};
 
-/** Every sentence that a language lacks or that is too long, and every picture that is not there. */
+/** Every sentence that a language lacks or that is too long. */
 export function checkSentences(checkable: Checkable): readonly Fault[] {
 	const wanted = wantedMessages(checkable);
-	return [
-		...[...checkable.texts].flatMap(([language, messages]) => [
-			...wanted
-				.filter(({message}) => !messages.has(message))
-				.map(({message, fault}) =>
-					fault(`The sentence "${message}" is missing in "${language}".`, `Add it to ${language}.ftl.`),
-				),
-			...checkLengths(checkable, language, messages),
-			...checkTwins(checkable, language, messages),
-		]),
-		...checkPictures(checkable),
-	];
+	return [...checkable.texts].flatMap(([language, messages]) => [
+		...wanted
+			.filter(({message}) => !messages.has(message))
+			.map(({message, fault}) =>
+				fault(`The sentence "${message}" is missing in "${language}".`, `Add it to ${language}.ftl.`),
+			),
+		...checkLengths(checkable, language, messages),
+		...checkTwins(checkable, language, messages),
+	]);
 }
 
 function wantedMessages(checkable: Checkable): readonly Wanted[] {
@@ -35,7 +32,7 @@ function wantedMessages(checkable: Checkable): readonly Wanted[] {
 		messages.map(message => ({message, fault: (what, todo) => inKey(checkable, path, {what, todo})}));
 	return [
 		...ofKey([], regionMessages),
-		...Object.entries(key.characters).flatMap(([id, {states, picture}]) =>
+		...Object.entries(key.characters).flatMap(([id, {states}]) =>
 			ofKey(
 				['characters', id],
 				[
@@ -43,7 +40,6 @@ function wantedMessages(checkable: Checkable): readonly Wanted[] {
 					`why-${id}`,
 					`name-${id}`,
 					...states.flatMap(state => [`option-${id}-${state}`, `seen-${id}-${state}`]),
-					...(picture === undefined ? [] : [`picture-${id}`]),
 				],
 			),
 		),
@@ -93,15 +89,6 @@ function checkTwins(
 			.map(({message, label}) =>
 				inText(checkable, {language, message}, `"${message}" says "${label}", as another option does.`),
 			);
-	});
-}
-
-function checkPictures(checkable: Checkable): readonly Fault[] {
-	return Object.entries(checkable.region.key.characters).flatMap(([id, {picture}]) => {
-		if (picture === undefined || checkable.pictures.has(picture)) return [];
-		const what = `The picture "${picture}" of "${id}" is not in the folder.`;
-		const todo = 'Draw it, or take the picture out of the character.';
-		return [inKey(checkable, ['characters', id, 'picture'], {what, todo})];
 	});
 }
 

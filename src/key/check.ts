@@ -1,5 +1,5 @@
 /** The check of a region: everything in its folder that would stop a conversation, by file and line. */
-import {existsSync, readdirSync, readFileSync} from 'node:fs';
+import {existsSync, readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import type {Texts} from '../text/text.ts';
 import {checkAreas} from './check-areas.ts';
@@ -7,6 +7,7 @@ import {checkIds} from './check-ids.ts';
 import {checkProfiles} from './check-profiles.ts';
 import {checkQuestions} from './check-questions.ts';
 import {checkSentences} from './check-sentences.ts';
+import {checkShapes} from './check-shapes.ts';
 import {type Checkable, inKey} from './checkable.ts';
 import {type RegionRead, tryRegion} from './region.ts';
 import type {Fault} from './yaml.ts';
@@ -19,6 +20,7 @@ export function checkRegion(checkable: Checkable): readonly Fault[] {
 		...checkIds(checkable),
 		...checkQuestions(checkable),
 		...checkProfiles(checkable),
+		...checkShapes(checkable),
 		...checkSentences(checkable),
 	];
 }
@@ -29,15 +31,13 @@ export function checkFolder(folder: string, regionId: string, texts: Texts): rea
 	return tried.kind === 'faults' ? tried.faults : checkRead(tried.read, texts);
 }
 
-/** Every fault of a region as read from its folder, with its sentences and pictures. */
+/** Every fault of a region as read from its folder, with its sentences. */
 export function checkRead({region, keyLine, profilesLine}: RegionRead, texts: Texts): readonly Fault[] {
-	const pictures = join(region.folder, 'pictures');
 	return checkRegion({
 		region,
 		keyLine,
 		profilesLine,
 		texts: new Map(texts.languages.map(language => [language, texts.all(language)] as const)),
-		pictures: new Set(existsSync(pictures) ? readdirSync(pictures) : []),
 		sentenceLine: (language, message) => sentenceLine(join(region.folder, `${language}.ftl`), message),
 	});
 }

@@ -5,15 +5,13 @@ import type {Fault} from './yaml.ts';
 
 type Path = readonly (string | number)[];
 
-/** A region read, with the lines of its files, its sentences by language and the names of its pictures. */
+/** A region read, with the lines of its files and its sentences by language. */
 export type Checkable = {
 	readonly region: Region;
 	readonly keyLine: (path: Path) => number;
 	readonly profilesLine: (path: Path) => number;
 	/** By language, each message formatted without values. */
 	readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
-	/** File names in the region's folder of pictures. */
-	readonly pictures: ReadonlySet<string>;
 	/** The line of a message in the region's file of a language, if it stands there. */
 	readonly sentenceLine?: (language: string, message: string) => number | undefined;
 };

@@ -3,6 +3,7 @@ import {createHash} from 'node:crypto';
 import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {z} from 'zod';
+import {partialShapeSchema} from './shape.ts';
 import {type Fault, type Read, sayFault, tryYaml} from './yaml.ts';
 
 const id = z
@@ -12,13 +13,24 @@ const taxonId = z.string().regex(/^[a-z][a-z0-9-]{0,39}$/, 'expected an id of a-
 const share = z.number().min(0).max(1);
 const rangeMm = z.tuple([z.number().positive(), z.number().positive()]);
 
+const views = ['whole', 'front', 'back', 'rim', 'surface', 'cut', 'section', 'lying', 'faces'] as const;
+
 /** What can be seen on a case, the part it is seen on, and the states it has. */
 const characterSchema = z.strictObject({
 	needs: z.array(id),
 	states: z.array(id).min(2).max(4),
 	/** How often people pick a wrong state although the part is there; judged, not measured. */
 	error: share,
-	picture: z.string().optional(),
+	/** What of a case each state stands for: a drawing is made of it. */
+	draws: z.record(id, partialShapeSchema).optional(),
+	/** From where it is best seen: the whole case, one part of it close up, from its side, cut across. */
+	where: z.enum(views).optional(),
+	/** On what the states are drawn side by side; a plain case without it. */
+	on: partialShapeSchema.optional(),
+	/** What the question has people compare with, and how many times it is taken. */
+	against: z
+		.strictObject({what: z.enum(['widths', 'horn', 'string']), times: z.number().positive()})
+		.optional(),
 });
 
 const optionSchema = z.strictObject({leads: taxonId});
@@ -117,6 +129,10 @@ const taxonSchema = z.strictObject({
 	described: z.strictObject(citedSchema),
 	fact: z.strictObject(citedSchema),
 	lookalikes: z.array(taxonId).default([]),
+	/** What is known of its looks beside its states; sizes only where none was published, as a stand-in. */
+	shape: partialShapeSchema
+		.extend({source: id.optional(), page: z.string().optional(), basis: z.string().optional()})
+		.optional(),
 });
 
 export const profilesSchema = z.strictObject({

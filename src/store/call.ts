@@ -6,14 +6,44 @@ const buttonSchema = z.object({text: z.string().min(1), data: z.string().min(1).
 /** Rows of buttons under a message. */
 const keyboardSchema = z.array(z.array(buttonSchema));
 
+const ofCharacter = {region: z.string().min(1), language: z.string().min(1), character: z.string().min(1)};
+
+/** A picture by what it shows. */
+const pictureSchema = z.union([
+	// Rows of an older program hold a path alone.
+	z.string().transform(path => ({kind: 'drawing' as const, path})),
+	z.discriminatedUnion('kind', [
+		/** A drawing made by hand, as a path under `flows/`. */
+		z.object({kind: z.literal('drawing'), path: z.string().min(1)}),
+		/** The options of a question side by side, in the order of its buttons. */
+		z.object({kind: z.literal('choices'), ...ofCharacter, options: z.array(z.string()).min(2).max(4)}),
+		/** Where on a case a character is seen. */
+		z.object({kind: z.literal('part'), ...ofCharacter}),
+		/** A kind as its profile describes it; lost parts are drawn pale. */
+		z.object({
+			kind: z.literal('taxon'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			taxon: z.string().min(1),
+			lost: z.array(z.enum(['horns', 'sides', 'surface', 'aprons'])).default([]),
+		}),
+		z.object({
+			kind: z.literal('measuring'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			which: z.enum(['length', 'width']),
+		}),
+	]),
+]);
+
 export const callSchema = z.discriminatedUnion('kind', [
 	z.object({
 		kind: z.literal('send'),
 		/** HTML of the platform, escaped. */
 		html: z.string().min(1),
 		keyboard: keyboardSchema.default([]),
-		/** A drawing of ours, as a path under `flows/`. */
-		picture: z.string().optional(),
+		/** What goes with the words; drawn when it is sent. */
+		picture: pictureSchema.optional(),
 		/** The first photo of this find, once it is stored. */
 		photoOf: z.number().int().optional(),
 		/** A button under the chat that sends the position; private chats only. */
@@ -36,5 +66,7 @@ export const callSchema = z.discriminatedUnion('kind', [
 
 /** One call to the platform, as it waits in the outbox. */
 export type Call = z.output<typeof callSchema>;
+/** A picture by what it shows, as it waits with its words. */
+export type CallPicture = z.output<typeof pictureSchema>;
 /** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;

@@ -117,3 +117,71 @@ command-say = Your answer, in a group
 short-description = Names the egg cases of sharks, skates and rays that you find on a beach.
 description = Found a leathery pouch on a beach? Press Start. I ask one question at a time, remind you when it has soaked, and keep a draft record for science.
 photo-lost = I could not read a photo of find no. { $number }. Please send it again as a photo, not as a file.
+
+# Pictures of tallies and seasons: what stands in them, and what they show in words.
+chart-nothing = Nothing found yet.
+map-dots = A dot is a place with one case. A number says how many cases.
+map-squares = A square is as much as the finder tells: the case lay somewhere in it.
+map-source = Coastline: Natural Earth, 1:10 million.
+map-metres = { $length } m
+map-kilometres = { NUMBER($length, useGrouping: "false") } km
+map-alt = A map with { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+}{ $places ->
+    [0] {""}
+    [one] {" "}at one place
+   *[other] {" "}at { $places } places
+}{ $squares ->
+    [0] {""}
+    [one] {", one square hides the place of some"}
+   *[other] {", "}{ $squares } squares hide the places of some
+}.
+map-line = { $latitude }, { $longitude }: { $count ->
+    [one] one case
+   *[other] { $count } cases
+}
+map-line-square = somewhere from { $south } to { $north } north and from { $west } to { $east } east: { $count ->
+    [one] one case
+   *[other] { $count } cases
+}
+bars-more = And { $kinds ->
+    [one] one kind
+   *[other] { $kinds } kinds
+} more, with { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+}.
+bars-alt = { $cases ->
+    [one] One case
+   *[other] { $cases } cases
+} of { $kinds ->
+    [one] one kind
+   *[other] { $kinds } kinds
+} as bars, most first: { $label } with { $most }.
+months-alt = { $label }: { $total ->
+    [0] none.
+    [one] one case, in { $month }.
+   *[other] { $total } cases month by month, most in { $month }, with { $most }.
+}
+
+# Printed sheets.
+poster-when = { $day }, { $from } to { $to }
+poster-where = We meet at: { $place }
+poster-low-water = Low water at { $time }, as read from the official table “{ $table }”. Check it again on the day.
+poster-bring = Please bring
+poster-join = Point your phone's camera here to join
+poster-contact = Questions: { $contact }
+poster-code = A QR code that opens { $link }
+crib-title = Egg cases at true size: { $region }
+crib-page = Page { $page } of { $pages }
+crib-ruler = If this is not 100 mm long, print at 100 %.
+crib-ruler-alt = A ruler 100 mm long
+crib-length = { $from } to { $to } mm long, here { $middle } [{ $number }]
+crib-width = { $from } to { $to } mm wide, here { $middle } [{ $number }]
+crib-no-length = No length is published: the length drawn is a guess.
+crib-no-width = No width is published: the width drawn is a guess.
+crib-strings = Its strings are longer than drawn.
+crib-half = Drawn at half size: it is too large for the page.
+crib-alt = The egg case of { $label }, seen from above
+crib-sources = Sizes are of whole cases without horns and strings. Where they are published:

@@ -2,20 +2,24 @@
 import {join} from 'node:path';
 import {Api} from 'grammy';
 import {onTestFinished} from 'vitest';
+import type {Drawer} from '../../src/clockwork/drawer.ts';
 import {openOutbox} from '../../src/clockwork/outbox.ts';
 import {openPictures} from '../../src/clockwork/pictures.ts';
-import {projectRoot} from '../../src/settings.ts';
 import type {Call} from '../../src/store/call.ts';
 import {chatFor} from '../../src/store/chats.ts';
 import {openStore} from '../../src/store/open.ts';
 import {type Posting, post} from '../../src/store/outbox.ts';
 import {newFile} from '../record/kept.ts';
 import {scene, stillClock} from '../room/scene.ts';
+import {quickDrawer, testPictureMs} from '../support/drawer.ts';
 
 export type Line = Readonly<Record<string, unknown>>;
 
+/** Who draws, and how long words wait for it. */
+type Drawing = {readonly drawer?: Pick<Drawer, 'draw'>; readonly patienceMs?: number};
+
 /** Everything at hand, with Ada and Ben in chats of their own. */
-export async function deskScene() {
+export async function deskScene({drawer = quickDrawer(), patienceMs = testPictureMs}: Drawing = {}) {
 	const clock = stillClock();
 	const {room, folder} = await scene({clock});
 	const db = await openStore(newFile());
@@ -24,7 +28,7 @@ export async function deskScene() {
 	const lines: Line[] = [];
 	const log = (line: Line) => void lines.push(line);
 	const photoFolder = join(folder, 'photos');
-	const pictures = openPictures({db, flowsFolder: join(projectRoot(), 'flows'), photoFolder, log});
+	const pictures = openPictures({db, drawer, photoFolder, log, patienceMs});
 	const outbox = openOutbox({db, api, now: clock.now, pictures, log}, () => undefined);
 	const enter = async (name: string) => {
 		const person = room.person(name);

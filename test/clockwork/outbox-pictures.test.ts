@@ -4,7 +4,7 @@ import {deskScene, say} from './desk.ts';
 
 vi.setConfig({testTimeout: 60_000});
 
-const drawing = say('Why', {picture: 'pictures/parts.svg'});
+const drawing = say('Why', {picture: {kind: 'drawing', path: 'pictures/parts.svg'}});
 
 test('a drawing goes with its words, and the second time by the id it got', async () => {
 	const {put, pump, room, ada} = await deskScene();
@@ -12,7 +12,7 @@ test('a drawing goes with its words, and the second time by the id it got', asyn
 	await put(ada.chat, drawing);
 	await pump();
 	const [, first, second] = room.messages(ada.person.id);
-	expect(first).toMatchObject({text: 'Why', photo: {width: 1080}});
+	expect(first).toMatchObject({text: 'Why', photo: {width: 270}});
 	expect(second?.photo?.fileId).toBe(first?.photo?.fileId);
 });
 
@@ -55,7 +55,7 @@ test('words that just fit a caption come with their picture', async () => {
 
 test('a drawing that cannot be drawn does not keep the words from coming', async () => {
 	const {put, pump, said, lines, ada} = await deskScene();
-	await put(ada.chat, {...drawing, picture: 'pictures/nowhere.svg'});
+	await put(ada.chat, {...drawing, picture: {kind: 'drawing', path: 'pictures/nowhere.svg'}});
 	await pump();
 	expect(said(ada.person)).toEqual(['Why']);
 	expect(lines).toMatchObject([{level: 'error', what: 'drawing failed'}]);

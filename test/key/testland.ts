@@ -8,8 +8,8 @@ import {readTexts} from '../../src/text/text.ts';
 const keyFile = `begins: spots
 possibleMm: {length: [20, 300], width: [10, 180]}
 characters:
-  spots: {needs: [surface], states: [many, few], error: 0.1, picture: spots.svg}
-  rim: {needs: [], states: [sharp, dull], error: 0.1}
+  spots: {needs: [surface], states: [many, few], error: 0.1, draws: {many: {surface: {net: true}}, few: {surface: {net: false}}}}
+  rim: {needs: [], states: [sharp, dull], error: 0.1, draws: {sharp: {rim: {hairs: true}}, dull: {rim: {hairs: false}}}}
 questions:
   spots:
     look: spots
@@ -43,6 +43,7 @@ taxa:
     described: {source: made-up}
     fact: {source: made-up}
     lookalikes: [testa-major]
+    shape: {source: made-up, page: '1'}
   testa-major:
     scientificName: Testa major
     authorship: Nobody, 2000
@@ -57,6 +58,7 @@ taxa:
       rim: {sharp: 0.1, dull: 0.9}
     described: {source: made-up}
     fact: {source: made-up}
+    shape: {basis: made up}
 `;
 const textFile = `region-name = Testland
 region-safety = Take care.
@@ -68,7 +70,6 @@ option-spots-few = Few
 seen-spots-many = many spots
 seen-spots-few = few spots
 why-spots = Spots differ.
-picture-spots = Two cases.
 question-rim = Is the rim sharp?
 option-rim-sharp = Sharp
 option-rim-dull = Dull
@@ -90,13 +91,9 @@ type File = keyof typeof files;
 export type Seed = {readonly in: File; readonly find: string; readonly put: string};
 
 /** The faults of the made-up region with these changes, as `file:line: what`. */
-export function faultsOf(
-	seeds: readonly Seed[],
-	pictures: readonly string[] = ['spots.svg'],
-): readonly string[] {
+export function faultsOf(seeds: readonly Seed[]): readonly string[] {
 	const folder = mkdtempSync(join(tmpdir(), 'region-'));
-	mkdirSync(join(folder, 'testland', 'pictures'), {recursive: true});
-	for (const picture of pictures) writeFileSync(join(folder, 'testland', 'pictures', picture), '<svg/>');
+	mkdirSync(join(folder, 'testland'));
 	for (const [name, whole] of Object.entries(files)) {
 		const seeded = seeds
 			.filter(seed => seed.in === name)

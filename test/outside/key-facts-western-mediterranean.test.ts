@@ -1,6 +1,5 @@
 /** Published egg cases of the western Mediterranean taken through its key and its ranking. */
-import {readdirSync} from 'node:fs';
-import {basename, join} from 'node:path';
+import {join} from 'node:path';
 import {expect, test} from 'vitest';
 import {arrowsOf} from '../../src/key/arrows.ts';
 import {checkFolder} from '../../src/key/check.ts';
@@ -99,10 +98,8 @@ test.each(sized)(
 	},
 );
 
-test('the region has no fault, and each of its drawings belongs to a character', () => {
+test('the region has no fault', () => {
 	expect(checkFolder(flows, region.id, readTexts([region.folder]))).toEqual([]);
-	const drawn = readdirSync(join(region.folder, 'pictures')).map(file => basename(file, '.svg'));
-	expect(drawn.sort()).toEqual(Object.keys(key.characters).sort());
 });
 
 test('each kind of the region stands in the table of published sizes', () => {

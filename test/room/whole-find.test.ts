@@ -4,6 +4,7 @@ import type {Page} from 'playwright-core';
 import {expect, onTestFinished, test} from 'vitest';
 import {startProgram} from '../../src/program.ts';
 import {readSettings} from '../../src/settings.ts';
+import {quickDrawer} from '../support/drawer.ts';
 import {openBrowser, openPage} from './browser.ts';
 import {png} from './picture.ts';
 import {newFolder} from './scene.ts';
@@ -21,7 +22,7 @@ async function startAlone() {
 			aheadMs += ms;
 		},
 	};
-	const program = await startProgram(settings, {clock, log: () => undefined});
+	const program = await startProgram(settings, {clock, log: () => undefined, drawer: quickDrawer()});
 	onTestFinished(program.stop);
 	return program.roomUrl ?? '';
 }
@@ -71,8 +72,8 @@ test('a whole find is done on the page, with a photo, a place and a soak of two 
 	await press(page, 'Softer now');
 	await press(page, 'Both are there');
 	await say(page, '62 mm');
-	await press(page, 'Longer than two widths');
-	await press(page, 'Curly strings');
+	await press(page, 'A\u2002Longer than two widths');
+	await press(page, 'A\u2002Curly strings');
 	await hears(page, 'Very likely: Small-spotted catshark');
 	await press(page, 'Save this find');
 	await hears(page, 'Saved as a draft');

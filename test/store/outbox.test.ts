@@ -122,7 +122,12 @@ test('the rows of a turn are those that showed it, newest first', async () => {
 
 test('an edit of an edit finds the message that was sent first', async () => {
 	const db = await twoChats();
-	const picture: Call = {kind: 'send', html: 'why', keyboard: [], picture: 'pictures/parts.svg'};
+	const picture: Call = {
+		kind: 'send',
+		html: 'why',
+		keyboard: [],
+		picture: {kind: 'drawing', path: 'pictures/parts.svg'},
+	};
 	const shown = await put(db, {call: picture, role: 'ask'});
 	expect(await messageOfRow(db, shown)).toBeUndefined();
 	await markSent(db, {id: shown, messageId: 41, now: 2});

@@ -93,7 +93,11 @@ export function actorIn(world: World, name: string, group?: number, meanwhile?: 
 /** What the button with this label carries; throws when the message has none. */
 export function dataOf(message: RoomMessage, label: string): string {
 	const buttons = message.buttons.flat();
-	const button = buttons.find(({text}) => text === label || text.startsWith(`${label} `));
+	// The letter that an option has in its picture need not be known.
+	const button = buttons.find(({text}) => {
+		const bare = text.replace(/^[A-D]\u2002/, '');
+		return text === label || bare === label || bare.startsWith(`${label} `);
+	});
 	if (button) return button.data;
 	const labels = buttons.map(({text}) => text).join(' | ');
 	throw new Error(`Expected a button "${label}" under "${message.text.slice(0, 80)}"; it has ${labels}`);

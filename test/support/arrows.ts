@@ -23,7 +23,7 @@ export const rooms: Readonly<Record<string, Room>> = {
 	key: {floor: 2, mayImport: one},
 	capsule: {floor: 2, mayImport: one},
 	place: {floor: 2, mayImport: one},
-	draw: {floor: 2, mayImport: one},
+	draw: {floor: 2, mayImport: [...one, 'key']},
 	store: {floor: 1, mayImport: ['settings']},
 	text: {floor: 1, mayImport: []},
 	settings: {floor: 1, mayImport: []},

@@ -8,6 +8,7 @@ import {z} from 'zod';
 import {startProgram} from '../../src/program.ts';
 import {readSettings} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
+import {quickDrawer} from './drawer.ts';
 import {quickFolder} from './folder.ts';
 
 const token = '666:emulated';
@@ -37,7 +38,11 @@ export async function emulated() {
 	const settings = readSettings({BOT_TOKEN: token, BOT_API_ROOT: server.config.apiURL, DATA_DIR: folder});
 	const lines: Readonly<Record<string, unknown>>[] = [];
 	const clock = {now: Date.now, forward: () => undefined};
-	const program = await startProgram(settings, {clock, log: line => void lines.push(line)});
+	const program = await startProgram(settings, {
+		clock,
+		log: line => void lines.push(line),
+		drawer: quickDrawer(),
+	});
 	const db = await openStore(settings.databaseFile);
 	onTestFinished(async () => {
 		await program.stop();

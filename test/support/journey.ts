@@ -13,6 +13,7 @@ import {openStore} from '../../src/store/open.ts';
 import type {Db} from '../../src/store/schema.ts';
 import {type Actor, actorIn, type Mode, type World} from './actor.ts';
 import {stumbling, welcome} from './ben.ts';
+import {quickDrawer, testPictureMs} from './drawer.ts';
 import {quickFolder} from './folder.ts';
 
 const everyMode: readonly Mode[] = [
@@ -77,7 +78,14 @@ export async function beginJourney({
 	});
 	const errors: unknown[] = [];
 	const log = (line: Readonly<Record<string, unknown>>) => void (isError(line) && errors.push(line));
-	const open = () => startProgram(settings, {clock, log, shelves: everyShelf()});
+	const open = () =>
+		startProgram(settings, {
+			clock,
+			log,
+			shelves: everyShelf(),
+			drawer: quickDrawer(),
+			pictureMs: testPictureMs,
+		});
 	const running = {program: await open()};
 	const db = await openStore(settings.databaseFile);
 	onTestFinished(async () => {

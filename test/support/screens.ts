@@ -32,13 +32,14 @@ type Seen = {readonly language: string; readonly now: number};
 
 function effectFaults(shelf: Shelf, effect: Effect, {language, now}: Seen): readonly string[] {
 	const reader = {say: shelf.texts.in(language), zone: 'Europe/London', now};
+	const region = shelf.flow.region.id;
 	switch (effect.kind) {
 		case 'ask':
 		case 'refresh':
 		case 'explain':
 			return [
-				...names.flatMap(groupName => askFaults(shelf, effect.ask, {...largest, reader, groupName})),
-				...labelFaults(effect.ask, reader),
+				...names.flatMap(groupName => askFaults(effect.ask, {...largest, reader, groupName, region})),
+				...labelFaults(effect.ask, {...largest, reader, groupName: undefined, region}),
 			];
 		case 'close':
 			return lineText(effect.chosen, reader) === '' ? ['a closed question shows nothing'] : [];
@@ -54,11 +55,10 @@ function effectFaults(shelf: Shelf, effect: Effect, {language, now}: Seen): read
 	}
 }
 
-function askFaults(shelf: Shelf, ask: Ask, shown: Parameters<typeof askScreen>[1]): readonly string[] {
-	const pictureFolder = `${shelf.flow.region.id}/pictures`;
+function askFaults(ask: Ask, shown: Parameters<typeof askScreen>[1]): readonly string[] {
 	return [
 		...sendFaults(askScreen(ask, shown)),
-		...(ask.why === undefined ? [] : sendFaults(whyScreen(ask, {...shown, pictureFolder}))),
+		...(ask.why === undefined ? [] : sendFaults(whyScreen(ask, shown))),
 	];
 }
 
@@ -74,13 +74,13 @@ function sendFaults(call: Extract<Call, {kind: 'send'}>): readonly string[] {
 	];
 }
 
-function labelFaults(ask: Ask, reader: Parameters<typeof askScreen>[1]['reader']): readonly string[] {
+function labelFaults(ask: Ask, shown: Parameters<typeof askScreen>[1]): readonly string[] {
 	const typed = new Set(
 		ask.options
 			.filter(({label: {values = {}}}) => 'typed' in values)
-			.map(({label}) => lineText(label, reader)),
+			.map(({label}) => lineText(label, shown.reader)),
 	);
-	const labels = keyboardOf(ask, {...largest, reader, groupName: undefined})
+	const labels = keyboardOf(ask, shown)
 		.flat()
 		.map(({text}) => text);
 	return [

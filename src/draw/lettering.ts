@@ -1,0 +1,107 @@
+/** Words in a picture: letters become paths, so that a picture is the same whatever fonts a machine has. */
+import {readFileSync} from 'node:fs';
+import {createRequire} from 'node:module';
+import opentype from 'opentype.js';
+import {colours} from './palette.ts';
+
+/** How words are set: the size of the letters in units of the drawing. */
+export type Lettering = {
+	readonly size: number;
+	readonly weight?: 'plain' | 'bold';
+};
+
+/** Words with their place: `x` is the start, middle or end of the line, `y` its foot. */
+export type Placed = Lettering & {
+	readonly x: number;
+	readonly y: number;
+	readonly anchor?: 'start' | 'middle' | 'end';
+	readonly fill?: string;
+};
+
+/** From the foot of one line to the foot of the next, in sizes. */
+export const lineHeight = 1.2;
+
+/** Height of a capital, in sizes (DejaVu Sans, measured on its H). */
+export const capitalHeight = 0.729;
+
+type Font = ReturnType<typeof opentype.parse>;
+type Glyph = ReturnType<Font['charToGlyph']>;
+type PathCommand = ReturnType<Glyph['getPath']>['commands'][number];
+
+const files = {plain: 'DejaVuSans.ttf', bold: 'DejaVuSans-Bold.ttf'} as const;
+const opened = new Map<keyof typeof files, Font>();
+
+/** One line of words as SVG. */
+export function drawWords(words: string, placed: Placed): string {
+	const {size, weight = 'plain', anchor = 'start', fill = colours.ink} = placed;
+	const width = anchor === 'start' ? 0 : widthOfWords(words, placed);
+	let x = placed.x - (anchor === 'middle' ? width / 2 : width);
+	const font = fontOf(weight);
+	let path = '';
+	for (const letter of words) {
+		const glyph = font.charToGlyph(letter);
+		path += pathData(glyph.getPath(x, placed.y, size).commands);
+		x += (glyph.advanceWidth / font.unitsPerEm) * size;
+	}
+	return path === '' ? '' : `<path d="${path}" fill="${fill}"/>`;
+}
+
+/** Not opentype.js's own toPathData, which writes NaN for a fraction below 1e-6 (version 2.0.0). */
+function pathData(commands: readonly PathCommand[]): string {
+	return commands
+		.map(({type, x1, y1, x2, y2, x, y}) => {
+			const places = [x1, y1, x2, y2, x, y].filter(value => value !== undefined);
+			return type + places.map(value => Math.round(value * 10) / 10).join(' ');
+		})
+		.join('');
+}
+
+/** Several lines of words as SVG; `y` is the foot of the first. */
+export function drawLines(words: readonly string[], placed: Placed): string {
+	return words
+		.map((line, index) => drawWords(line, {...placed, y: placed.y + index * placed.size * lineHeight}))
+		.join('');
+}
+
+/** How wide a line of words is, in units of the drawing. */
+export function widthOfWords(words: string, {size, weight = 'plain'}: Lettering): number {
+	const font = fontOf(weight);
+	return [...words].reduce(
+		(sum, letter) => sum + (font.charToGlyph(letter).advanceWidth / font.unitsPerEm) * size,
+		0,
+	);
+}
+
+/** Words broken into lines of at most `width`; a single word that is wider stays whole. */
+export function wrapWords(words: string, width: number, lettering: Lettering): readonly string[] {
+	const lines: string[] = [];
+	for (const word of words.split(/\s+/).filter(Boolean)) {
+		const last = lines.at(-1);
+		if (last !== undefined && widthOfWords(`${last} ${word}`, lettering) <= width) {
+			lines[lines.length - 1] = `${last} ${word}`;
+		} else lines.push(word);
+	}
+	return lines;
+}
+
+/** Words as they may stand in an attribute or a title of SVG. */
+export function escapeSvg(words: string): string {
+	return words
+		.replaceAll('&', '&amp;')
+		.replaceAll('<', '&lt;')
+		.replaceAll('>', '&gt;')
+		.replaceAll('"', '&quot;');
+}
+
+/** Read when first needed and then kept: 0.1 s each. */
+function fontOf(weight: keyof typeof files): Font {
+	const known = opened.get(weight);
+	if (known) return known;
+	const file = createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${files[weight]}`);
+	const bytes = readFileSync(file);
+	const buffer = bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength);
+	// Any less lazy reading takes three times as long.
+	const font = opentype.parse(buffer instanceof ArrayBuffer ? buffer : new ArrayBuffer(0), {lowMemory: true});
+	opened.set(weight, font);
+	return font;
+}

@@ -1,0 +1,106 @@
+/** Pictures by what they show: a description small enough to wait in a queue, and the drawing it stands for. */
+import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
+import type {Character, Region, Taxon} from '../key/region.ts';
+import type {CallPicture} from '../store/call.ts';
+import type {Say} from '../text/text.ts';
+import {drawChoices, letterOf} from './choices.ts';
+import {drawMeasuring} from './measuring.ts';
+import {drawPart} from './part.ts';
+import type {Drawn} from './picture.ts';
+import {drawTaxon} from './taxon.ts';
+
+/** A picture that is drawn from data, by what it shows. */
+export type Wanted = Exclude<CallPicture, {kind: 'drawing'}>;
+
+/** What pictures are drawn from. */
+export type DrawnFrom = {readonly region: Region; readonly say: Say};
+
+/** Draws a picture; throws when it shows something that its region does not have. */
+export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
+	const title = titleOf(wanted, from);
+	switch (wanted.kind) {
+		case 'choices': {
+			const character = characterOf(wanted.character, from);
+			const choices = wanted.options.map(state => ({
+				label: from.say.say(`option-${wanted.character}-${state}`),
+				shape: stateShape(character, state),
+			}));
+			return drawChoices({choices, sight: character, title});
+		}
+		case 'part': {
+			const name = from.say.say(`name-${wanted.character}`);
+			return drawPart(characterOf(wanted.character, from), {name, title});
+		}
+		case 'taxon': {
+			const words = {
+				name: from.say.say(`taxon-${wanted.taxon}`),
+				standIn: from.say.say('picture-stand-in'),
+				title,
+			};
+			return drawTaxon(taxonShape(from.region, wanted.taxon), {words, lost: wanted.lost});
+		}
+		case 'measuring': {
+			const say = (what: string) => from.say.say(`measuring-${what}`);
+			const ends =
+				wanted.which === 'length'
+					? {from: say('from'), to: say('to')}
+					: {from: say('across'), to: say('to-side')};
+			return drawMeasuring(wanted.which, {...ends, flat: say('flat'), leftOut: say('left-out'), title});
+		}
+	}
+}
+
+/** Every picture that the questions of a region are shown and explained with. */
+export function picturesOf({id: region, key}: Region, language: string): readonly Wanted[] {
+	const of = {region, language};
+	return [
+		...Object.entries(key.characters).flatMap(([character, {states}]): readonly Wanted[] => [
+			{kind: 'choices', ...of, character, options: [...states]},
+			{kind: 'part', ...of, character},
+		]),
+		{kind: 'measuring', ...of, which: 'length'},
+		{kind: 'measuring', ...of, which: 'width'},
+	];
+}
+
+/** What a picture of a question shows in words: its alternative text. */
+export function questionTitle(wanted: Exclude<Wanted, {kind: 'taxon'}>, say: Say): string {
+	switch (wanted.kind) {
+		case 'choices': {
+			const seen = wanted.options.map((state, index) => [
+				letterOf(index).toLowerCase(),
+				say.say(`seen-${wanted.character}-${state}`),
+			]);
+			return say.say(`picture-choices-${wanted.options.length}`, Object.fromEntries(seen));
+		}
+		case 'part':
+			return say.say('picture-part', {name: say.say(`name-${wanted.character}`)});
+		case 'measuring':
+			return say.say(`picture-measuring-${wanted.which}`);
+	}
+}
+
+/** What a picture shows in words: its alternative text. */
+export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
+	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
+	const states = commonestStates(region, taxonOf(wanted.taxon, region));
+	const lost = wanted.lost.map(part => say.say(`picture-lost-${part}`));
+	return say.say(lost.length === 0 ? 'picture-taxon' : 'picture-taxon-worn', {
+		name: say.say(`taxon-${wanted.taxon}`),
+		seen: states.map(({id, state}) => say.say(`seen-${id}-${state}`)).join(', '),
+		lost: lost.join(', '),
+	});
+}
+
+function taxonOf(id: string, region: Region): Taxon {
+	const taxon = region.profiles.taxa[id];
+	if (taxon) return taxon;
+	throw new Error(`Expected a taxon of ${region.id} to draw; got "${id}"`);
+}
+
+function characterOf(id: string, {region}: DrawnFrom): Character {
+	const character = region.key.characters[id];
+	if (character) return character;
+	const known = Object.keys(region.key.characters).join(', ');
+	throw new Error(`Expected a character of ${region.id} to draw; got "${id}", and there are ${known}`);
+}
