@@ -120,7 +120,7 @@ const seeded: readonly (readonly [name: string, seeds: readonly Seed[], fault: s
 	[
 		'a taxon its typical specimen does not come to',
 		[inProfiles(minorSizes, 'range: [60, 70], source: made-up')],
-		'profiles.yaml:5: A typical specimen does not come to "testa-minor" but to "testa-major"',
+		'profiles.yaml:4: A typical specimen does not come to "testa-minor" but to "testa-major"',
 	],
 	[
 		'a state that draws nothing',
@@ -145,7 +145,7 @@ const seeded: readonly (readonly [name: string, seeds: readonly Seed[], fault: s
 	[
 		'a taxon without a shape',
 		[inProfiles('    shape: {basis: made up}\n', '')],
-		'profiles.yaml:20: "testa-major" has no shape',
+		'profiles.yaml:19: "testa-major" has no shape',
 	],
 	[
 		'a shape without its source',
@@ -180,7 +180,7 @@ const seeded: readonly (readonly [name: string, seeds: readonly Seed[], fault: s
 	[
 		'a missing word about a taxon to be left',
 		[inText('leave-testa-major = Leave it there.\n', '')],
-		'profiles.yaml:20: The sentence "leave-testa-major" is missing',
+		'profiles.yaml:19: The sentence "leave-testa-major" is missing',
 	],
 	[
 		'a missing sentence of the region',

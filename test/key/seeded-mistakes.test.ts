@@ -74,8 +74,8 @@ const mistakes: readonly Mistake[] = [
 	{
 		name: 'a state added to a character and to one of its questions only',
 		in: 'british-isles/key.yaml',
-		find: 'taper: {needs: [], states: [even, narrowing]',
-		put: 'taper: {needs: [], states: [even, narrowing, bent]',
+		find: 'states: [even, narrowing]',
+		put: 'states: [even, narrowing, bent]',
 		at: '    options: {even: {leads: straight-length}',
 		says: 'Question "taper" has no option for the state "bent" of "taper". Say where "bent" leads.',
 	},
@@ -183,8 +183,8 @@ const mistakes: readonly Mistake[] = [
 	{
 		name: 'a lookalike under an old name',
 		in: 'british-isles/profiles.yaml',
-		find: 'lookalikes: [scyliorhinus-canicula]\n\n  amblyraja-radiata:',
-		put: 'lookalikes: [scyliorhinus-catulus]\n\n  amblyraja-radiata:',
+		find: 'lookalikes: [galeus-melastomus, scyliorhinus-stellaris]',
+		put: 'lookalikes: [galeus-melastomus, scyliorhinus-catulus]',
 		says: 'The lookalike "scyliorhinus-catulus" has no profile. Name a taxon of this file.',
 	},
 	{
@@ -220,8 +220,9 @@ const mistakes: readonly Mistake[] = [
 	{
 		name: 'a part that cannot be lost',
 		in: 'british-isles/key.yaml',
-		find: 'corners: {needs: [horns]',
-		put: 'corners: {needs: [tendrils]',
+		find: 'corners:\n    needs: [horns]',
+		put: 'corners:\n    needs: [tendrils]',
+		at: '    needs: [tendrils]',
 		says: 'Character "corners" needs "tendrils", which is no part that can be lost. Use "horns", "sides", "surface", "aprons".',
 	},
 	{
@@ -301,24 +302,23 @@ const mistakes: readonly Mistake[] = [
 		find: 'seen-keel-blade =',
 		put: 'seen-keel-blades =',
 		on: 'british-isles/key.yaml',
-		at: '  keel: {needs: [sides]',
+		at: '  keel:\n    needs: [sides]',
 		says: 'The sentence "seen-keel-blade" is missing in "en". Add it to en.ftl.',
 	},
 	{
-		name: 'a drawing without the sentence that tells it to those who cannot see it',
-		in: 'british-isles/en.ftl',
-		find: 'picture-keel =',
-		put: 'pictures-keel =',
-		on: 'british-isles/key.yaml',
-		at: '  keel: {needs: [sides]',
-		says: 'The sentence "picture-keel" is missing in "en". Add it to en.ftl.',
+		name: 'a state of which nothing is drawn',
+		in: 'british-isles/key.yaml',
+		find: '      net: {surface: {net: true}}\n',
+		put: '',
+		at: '    draws:\n      lines: {surface: {net',
+		says: 'The state "net" of "net" draws nothing.',
 	},
 	{
 		name: 'a label too long for a button',
 		in: 'british-isles/en.ftl',
 		find: 'option-keel-blade = Yes, a thin blade',
 		put: 'option-keel-blade = Yes, an edge like a blade',
-		says: '"option-keel-blade" has 25 characters; 24 fit. Say it shorter or in other words.',
+		says: '"option-keel-blade" has 25 characters; 22 fit. Say it shorter or in other words.',
 	},
 ];
 
