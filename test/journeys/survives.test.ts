@@ -30,6 +30,7 @@ const asked = [
 	'outline',
 	'net',
 	'keel',
+	'width',
 	'result',
 ];
 
