@@ -40,12 +40,12 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			return drawTaxon(taxonShape(from.region, wanted.taxon), {words, lost: wanted.lost});
 		}
 		case 'measuring': {
-			const say = (what: string) => from.say.say(`measuring-${what}`);
+			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
 				wanted.which === 'length'
-					? {from: say('from'), to: say('to')}
-					: {from: say('across'), to: say('to-side')};
-			return drawMeasuring(wanted.which, {...ends, flat: say('flat'), leftOut: say('left-out'), title});
+					? {from: word('from'), to: word('to')}
+					: {from: word('across'), to: word('to-side')};
+			return drawMeasuring(wanted.which, {...ends, flat: word('flat'), leftOut: word('left-out'), title});
 		}
 	}
 }
