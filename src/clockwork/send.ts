@@ -104,7 +104,7 @@ async function editMessage(
 			return;
 		} catch (error) {
 			// Its picture may have been refused, or its words too long for a caption; then it went as text.
-			if (!(error instanceof GrammyError) || !error.description.includes('there is no caption')) throw error;
+			if (!(error instanceof GrammyError) || !mayBeText(error)) throw error;
 		}
 	}
 	await api.editMessageText(platformId, messageId, call.html, markup);
@@ -128,11 +128,22 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			if (fileId !== undefined) sending.onFileId?.(fileId);
 			return sent;
 		} catch (error) {
-			// A picture that is refused never costs the person the question.
-			if (!(error instanceof GrammyError) || error.error_code !== 400) throw error;
+			// A picture that is not taken, for whatever reason of its own, never costs the person the question.
+			if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
 		}
 	}
 	return api.sendMessage(platformId, call.html, {...options, link_preview_options: {is_disabled: true}});
+}
+
+/** The message has no caption, or the platform fails over captions as such. */
+function mayBeText({error_code, description}: GrammyError): boolean {
+	const isSaid = description?.includes('there is no caption') ?? false;
+	return isSaid || (error_code !== 400 && isPictureTrouble(error_code));
+}
+
+/** Anything but too many requests and a chat that is gone, which would meet the words alike. */
+function isPictureTrouble(code: number): boolean {
+	return code !== 429 && code !== 403;
 }
 
 function markupOf(call: Extract<Call, {kind: 'send'}>) {
