@@ -280,15 +280,15 @@ result-range-length = { $worth ->
     [memory] Length { $range }, from memory and not yet checked in any source
    *[published] Published length { $range }
 }: { $fits ->
-    [yes] it fits
-   *[no] it does not fit
+    [yes] it fits.
+   *[no] it does not fit.
 }
 result-range-width = { $worth ->
     [memory] Width { $range }, from memory and not yet checked in any source
    *[published] Published width { $range }
 }: { $fits ->
-    [yes] it fits
-   *[no] it does not fit
+    [yes] it fits.
+   *[no] it does not fit.
 }
 result-unusual = Unusual on this coast, so I mark it for the person who checks: { $names }.
 result-settles-character = What would settle it: { $what }.

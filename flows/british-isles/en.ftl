@@ -14,7 +14,7 @@ region-tides = Tide times: use the official tables of the national hydrographic 
 ## outline
 
 name-outline = Slim or broad
-question-outline = Lay the case flat and look at its shape. Leave out the horns (the stiff points at the corners) and any curly strings. Now picture two widths of the case, one after the other. Is the case longer than two widths?
+question-outline = Lay the case flat and leave out its corners. Is it longer than two of its widths, one after the other?
 option-outline-slim = Longer than two widths
 option-outline-broad = Two widths or less
 seen-outline-slim = a slim case, more than twice as long as wide
@@ -25,7 +25,7 @@ why-outline = The case without its corners is called the capsule. The small shar
 ## corners
 
 name-corners = Corners
-question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have stiff hooks or points. What do you see at the corners?
+question-corners = Look at the four corners. Are there thin strings that curl up, or stiff hooks or points?
 option-corners-strings = Curly strings
 option-corners-hooks = Stiff hooks or points
 seen-corners-strings = curly strings at the corners
@@ -36,7 +36,7 @@ why-corners = Tendrils are strings that hold the case on to seaweed. One small s
 ## net
 
 name-net = Lines or net
-question-net = Wet the case and tilt it, so that light falls on it from the side. Fine lines run from end to end, if there are any. Do short ridges also run across them, so that the surface looks like a net?
+question-net = Wet the case and let light fall on it from the side. Do short ridges run across the long lines, like a net?
 option-net-net = Ridges like a net
 option-net-lines = Long lines or smooth
 seen-net-net = ridges that cross like a net
@@ -47,7 +47,7 @@ why-net = One small skate has a surface like a net: long lines, with short ridge
 ## keel
 
 name-keel = Keel along the sides
-question-keel = Look along both long sides. A keel is a thin flat blade that stands out from the side, like the brim of a hat. The middle of the case is thick, the keel is thin. Is there a keel along the sides?
+question-keel = A keel is a thin flat blade that stands out from the side, like the brim of a hat. Is there one along the sides?
 option-keel-blade = Yes, a thin blade
 option-keel-none = No blade at all
 seen-keel-blade = a thin flat blade along both sides
@@ -58,7 +58,7 @@ why-keel = A keel is part of the case from the day it is laid, and many kinds ha
 ## front-flap
 
 name-front-flap = Border of the apron
-question-front-flap = Horns are the stiff points at the corners. The flat flap between two horns is called an apron. Find the end with the larger apron. Does its outer border bulge outwards, or run straight across?
+question-front-flap = An apron is the flat flap between two horns. Look at the larger one. Does its outer border bulge outwards, or run straight?
 option-front-flap-bulging = It bulges outwards
 option-front-flap-straight = It runs straight
 seen-front-flap-bulging = a larger flap that bulges outwards
@@ -69,7 +69,7 @@ why-front-flap = The larger apron is at the front of the case. Two small kinds w
 ## edge
 
 name-edge = Rim along the sides
-question-edge = Look at the rim where top and bottom meet, along the long sides. Hold the case up to the light. Is the rim clean and smooth, or is it rough, with hairs that hold sand?
+question-edge = Hold the rim along the long sides up to the light. Is it clean and smooth, or rough, with hairs that hold sand?
 option-edge-clean = Clean and smooth
 option-edge-rough = Rough and hairy
 seen-edge-clean = a clean, smooth rim
@@ -80,7 +80,7 @@ why-edge = Fine hairs hold a case to the ground where it was laid. In one kind t
 ## taper
 
 name-taper = Straight or narrowing
-question-taper = Look at the two long sides, from one end of the case to the other. Leave out the horns (the stiff points at the corners). Does the case stay about as wide all along, or is it clearly narrower at one end?
+question-taper = Leave out the horns. Does the case stay about as wide all along, or is it clearly narrower at one end?
 option-taper-even = As wide all along
 option-taper-narrowing = Narrower at one end
 seen-taper-even = sides that stay as far apart all along
@@ -91,7 +91,7 @@ why-taper = One ray lays cases that are widest at the front and narrowest at the
 ## back-horns
 
 name-back-horns = Back horns
-question-back-horns = Lay the case flat, its more domed side up. Find the end where it is narrowest, and look at the two horns there (the stiff points at the corners). Do they bend upwards, or lie level with the case?
+question-back-horns = Lay the case with its more domed side up. Look at the two horns of the narrower end. Do they bend upwards, or lie level?
 option-back-horns-upturned = They bend upwards
 option-back-horns-level = They lie level
 seen-back-horns-upturned = back horns that bend upwards
@@ -102,7 +102,7 @@ why-back-horns = The horns at the back are the shorter pair. In one ray they are
 ## coat
 
 name-coat = Coat like bark
-question-coat = Look at the whole surface. Some large cases wear a thick pale coat that looks like tree bark and peels off in strips. It may be worn off in places. Can you see such a coat, even a patch of it?
+question-coat = Some large cases wear a thick pale coat like tree bark, which peels off in strips. Can you see one, even a patch of it?
 option-coat-bark = A coat like bark
 option-coat-bare = Bare, or a few hairs
 seen-coat-bark = a coat like tree bark
@@ -113,7 +113,7 @@ why-coat = The largest skates here lay cases with a thick coat of fibres. It is 
 ## flaps
 
 name-flaps = Aprons, deep or narrow
-question-flaps = Aprons are the thin flat flaps at the two ends, between the horns (the stiff points at the corners). Look at both ends. Are both flaps deep, or is at least one of them only a narrow strip?
+question-flaps = Aprons are the flat flaps between the horns, one at each end. Are both deep, or is at least one only a narrow strip?
 option-flaps-deep = Both flaps are deep
 option-flaps-narrow = One is a narrow strip
 seen-flaps-deep = deep flaps at both ends

@@ -12,7 +12,7 @@ region-tides = Tide times: use the official tables of the national hydrographic 
 ## twist
 
 name-twist = Twisted or flat
-question-twist = Look at the whole case. Some are twisted, with a flat blade that winds round and round like the thread of a screw. Others are flat or puffed-up pouches with two faces. Is yours a screw or a pouch?
+question-twist = Does a flat blade wind round and round the case, like the thread of a screw? Or is it a pouch with two faces?
 option-twist-screw = Twisted like a screw
 option-twist-flat = A flat or puffed pouch
 seen-twist-screw = a case twisted like a screw
@@ -23,7 +23,7 @@ why-twist = One shark of this region lays cases like a screw, with a flat blade 
 ## corners
 
 name-corners = Corners
-question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have stiff hooks or points, even if the tips are thin as thread. Some have only whole, short stubs, at most 2 cm (0.8 inch) long. What do you see at the corners?
+question-corners = Look at the four corners. Are there thin strings that curl up, stiff hooks or points, or only whole, short stubs of at most 2 cm (0.8 inch)?
 option-corners-strings = Curly strings
 option-corners-hooks = Stiff hooks or points
 option-corners-stubs = Only short whole stubs
@@ -36,7 +36,7 @@ why-corners = Tendrils are strings that hold the case on to seaweed. Only one sh
 ## string-length
 
 name-string-length = Length of the strings
-question-string-length = Find the longest string (a tendril) and stretch it out gently. Lay the case beside it. Is the string longer than two cases, one after the other?
+question-string-length = Stretch the longest string out gently beside the case. Is it longer than two cases, one after the other?
 option-string-length-twice = Longer than two cases
 option-string-length-less = Two cases or less
 seen-string-length-twice = a string longer than two cases
@@ -47,7 +47,7 @@ why-string-length = The strings of a swell shark's case can be up to two metres 
 ## keel
 
 name-keel = Keel along the sides
-question-keel = Look along both long sides. A keel is a thin flat blade that stands out from the side, like the brim of a hat. Measure one blade where it is widest, then the whole case across, both blades with it. Is the blade wider than a tenth of the case? On a case 70 mm wide, that is 7 mm.
+question-keel = Measure one blade along the side where it is widest, then the whole case across, both blades with it. Is the blade wider than a tenth of the case? On a case 70 mm wide, that is 7 mm.
 option-keel-broad = Broad: over a tenth
 option-keel-narrow = Narrow: less than that
 option-keel-none = No blade at all
@@ -60,7 +60,7 @@ why-keel = All ten skates described from this region lay cases with a keel. In s
 ## horn-length
 
 name-horn-length = Longest horn
-question-horn-length = Horns are the stiff points at the corners. Find the longest one and follow it along its curve to its tip. Then look how long the case is without its horns. Is the horn longer than three quarters of the case?
+question-horn-length = Follow the longest horn along its curve to its tip. Is it longer than three quarters of the case without its horns?
 option-horn-length-long = Over three quarters
 option-horn-length-short = Shorter than that
 seen-horn-length-long = a horn over three quarters as long as the case
@@ -71,7 +71,7 @@ why-horn-length = Three kinds with broad keels are of the same size here. In two
 ## rim-fibres
 
 name-rim-fibres = Hairs along the sides
-question-rim-fibres = Look at both sides along the keel (the thin blade that stands out from the side). Hold the case up to the light. Some cases have fine hairs there, which hold sand. Where are the hairs?
+question-rim-fibres = Hold the thin blade along both sides up to the light. Some cases have fine hairs there, which hold sand. Where are the hairs?
 option-rim-fibres-whole = Along the whole side
 option-rim-fibres-part = Only on part of it
 option-rim-fibres-none = No hairs
@@ -84,7 +84,7 @@ why-rim-fibres = Fine hairs hold a case to the ground where it was laid. In some
 ## lines
 
 name-lines = Lines on the surface
-question-lines = Wet the case and tilt it, so that light falls on it from the side. Lines run from end to end, if there are any. You can see strong ones at arm's length and feel them with a fingernail. Are the lines strong or fine?
+question-lines = Wet the case and let light fall on it from the side. Are there strong lines from end to end, to be seen at arm's length and felt with a fingernail?
 option-lines-strong = Strong lines
 option-lines-fine = Fine lines or smooth
 seen-lines-strong = strong lines from end to end
@@ -95,7 +95,7 @@ why-lines = Two kinds of the same size both have long horns and broad keels. One
 ## ridges
 
 name-ridges = Two ridges on top
-question-ridges = Look at the more domed face of the case, and run a finger across it. Do two strong ridges stand out there, like folds under a cloth?
+question-ridges = Run a finger across the more domed face of the case. Do two strong ridges stand out there, like folds under a cloth?
 option-ridges-two = Two strong ridges
 option-ridges-none = No such ridges
 seen-ridges-two = two strong ridges on the domed face
@@ -106,7 +106,7 @@ why-ridges = Only the largest case of this region has two strong ridges on its d
 ## feel
 
 name-feel = Rough or smooth
-question-feel = Stroke the surface of the case with a wet fingertip, lightly, from end to end and back. Rough is like a rasp or sandpaper, with points that catch your skin. Is the case rough, or is it smooth or soft like cloth?
+question-feel = Stroke the case with a wet fingertip, lightly, from end to end and back. Is it rough like sandpaper, or smooth or soft like cloth?
 option-feel-rough = Rough, with points
 option-feel-smooth = Smooth or soft
 seen-feel-rough = a rough surface with points
@@ -117,7 +117,7 @@ why-feel = The cases with narrow keels are mostly very rough, some with points t
 ## groove
 
 name-groove = Groove at the keel
-question-groove = Look where the keel (the thin blade along the side) meets the body of the case. Does a groove, like a narrow ditch, run between the two?
+question-groove = Does a groove, like a narrow ditch, run where the thin blade along the side meets the body of the case?
 option-groove-groove = A groove runs there
 option-groove-none = No groove
 seen-groove-groove = a groove between keel and body
@@ -128,7 +128,7 @@ why-groove = In one skate of very deep water a groove parts the keel from the bo
 ## underside
 
 name-underside = The underside
-question-underside = The more domed face of a case is its top, the flatter one its underside. Feel both with wet fingers. Is the underside like the top, or clearly smoother, with less fur?
+question-underside = Feel both faces with wet fingers. Is the flatter one, the underside, like the domed one, or clearly smoother, with less fur?
 option-underside-alike = Both faces alike
 option-underside-smoother = The underside smoother
 seen-underside-alike = an underside that feels like the top

@@ -12,7 +12,7 @@ region-tides = Tides are small in the Mediterranean, but wind and waves can stil
 ## outline
 
 name-outline = Slim or broad
-question-outline = Lay the case flat and look at its shape. Leave out the horns (the stiff points at the corners) and any curly strings. Now picture two widths of the case, one after the other. Is the case longer than two widths?
+question-outline = Lay the case flat and leave out its corners. Is it longer than two of its widths, one after the other?
 option-outline-slim = Longer than two widths
 option-outline-broad = Two widths or less
 seen-outline-slim = a slim case, more than twice as long as wide
@@ -24,7 +24,7 @@ why-outline = The case without its corners is called the capsule. The small shar
 ## corners
 
 name-corners = Corners
-question-corners = Look at the four corners. Some cases have tendrils: thin strings that curl up. Others have stiff hooks or points. What do you see at the corners?
+question-corners = Look at the four corners. Are there thin strings that curl up, or stiff hooks or points?
 option-corners-strings = Curly strings
 option-corners-hooks = Stiff hooks or points
 seen-corners-strings = curly strings at the corners
@@ -35,7 +35,7 @@ why-corners = Tendrils are strings that hold the case on to seaweed. One small s
 ## keel
 
 name-keel = Keel along the sides
-question-keel = Look along both long sides. A keel is a thin flat blade that stands out from the side, like the brim of a hat. The middle of the case is thick, the keel is thin. Is there a keel along the sides?
+question-keel = A keel is a thin flat blade that stands out from the side, like the brim of a hat. Is there one along the sides?
 option-keel-blade = Yes, a thin blade
 option-keel-none = No blade at all
 seen-keel-blade = a thin flat blade along both sides
@@ -46,7 +46,7 @@ why-keel = A keel is part of the case from the day it is laid, and some kinds ha
 ## front-flap
 
 name-front-flap = Border of the apron
-question-front-flap = Horns are the stiff points at the corners. The flat flap between two horns is called an apron. Find the end with the larger apron. Does its outer border bulge outwards, or run straight across?
+question-front-flap = An apron is the flat flap between two horns. Look at the larger one. Does its outer border bulge outwards, or run straight?
 option-front-flap-bulging = It bulges outwards
 option-front-flap-straight = It runs straight
 seen-front-flap-bulging = a larger flap that bulges outwards
@@ -57,7 +57,7 @@ why-front-flap = The larger apron is at the front of the case. Some kinds withou
 ## surface-hairs
 
 name-surface-hairs = Hairs on the surface
-question-surface-hairs = Wet the case and look closely at its top and its underside. Are there fibres on the surface: fine hairs or threads that lie on the case and can be lifted with a fingernail? A few in a sheltered spot are enough. Or is the surface smooth?
+question-surface-hairs = Wet the case and look at both faces. Are there fine hairs or threads that a fingernail can lift? A few in a sheltered spot are enough.
 option-surface-hairs-hairy = Fine hairs or threads
 option-surface-hairs-smooth = Smooth, no hairs
 seen-surface-hairs-hairy = fine hairs on the surface
@@ -69,7 +69,7 @@ why-surface-hairs = Many cases are laid with a thin coat of hairs. Two small kin
 ## edge
 
 name-edge = Rim along the sides
-question-edge = Look at the rim where top and bottom meet, along the long sides. Hold the case up to the light. Is the rim clean and smooth, or is it rough, with hairs that hold sand?
+question-edge = Hold the rim along the long sides up to the light. Is it clean and smooth, or rough, with hairs that hold sand?
 option-edge-clean = Clean and smooth
 option-edge-rough = Rough and hairy
 seen-edge-clean = a clean, smooth rim
@@ -80,7 +80,7 @@ why-edge = Fine hairs hold a case to the ground where it was laid. In one kind t
 ## flaps
 
 name-flaps = Aprons, deep or narrow
-question-flaps = Aprons are the thin flat flaps at the two ends, between the horns (the stiff points at the corners). Look at both ends. Are both flaps deep, or is at least one of them only a narrow strip?
+question-flaps = Aprons are the flat flaps between the horns, one at each end. Are both deep, or is at least one only a narrow strip?
 option-flaps-deep = Both flaps are deep
 option-flaps-narrow = One is a narrow strip
 seen-flaps-deep = deep flaps at both ends
@@ -91,7 +91,7 @@ why-flaps = Some kinds have two large aprons, others one or two shallow ones. Wh
 ## long-horns
 
 name-long-horns = Length of the horns
-question-long-horns = Horns are the stiff points at the corners. Find the longest one that is still whole, right to its thin tip. Bend it gently along the wet case. Is it longer than half of the case?
+question-long-horns = Find the longest horn that is still whole, right to its thin tip, and bend it gently along the wet case. Is it longer than half the case?
 option-long-horns-long = Longer than half
 option-long-horns-short = Shorter than half
 seen-long-horns-long = a horn longer than half of the case

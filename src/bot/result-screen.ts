@@ -7,8 +7,9 @@ export function resultText(view: ResultView, say: Say): string {
 	const paragraphs = [
 		headline(view, say),
 		alsoText(view, say),
-		sizeText(view, {say, which: 'length'}),
-		sizeText(view, {say, which: 'width'}),
+		[sizeText(view, {say, which: 'length'}), sizeText(view, {say, which: 'width'})]
+			.filter(line => line !== '')
+			.join('\n'),
 		seenText(view.seenFor, {say, message: 'result-for'}),
 		seenText(view.seenAgainst, {say, message: 'result-against'}),
 		view.unusual.length === 0

@@ -1,6 +1,7 @@
 /** A question as a message: words and buttons out of what the conversation says. */
 import {questionTitle} from '../draw/wanted.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
+import {cantTell} from '../key/observed.ts';
 import type {Call, CallPicture, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
 import {resultText} from './result-screen.ts';
@@ -20,6 +21,8 @@ type SendCall = Extract<Call, {kind: 'send'}>;
 
 /** Labels up to this long stand two in a row on a phone. */
 const shortLabel = 15;
+/** A label up to this long may stand in the last row, beside *Back* and *Why?*. */
+const lastRowLabel = 12;
 
 /** The message of a question. */
 export function askScreen(ask: Ask, shown: Shown): SendCall {
@@ -83,12 +86,17 @@ export function keyboardOf(
 		text,
 		data: packButton({kind: 'find', find, turn, option}),
 	});
-	const options = ask.options.map(option => button(option.id, labelOf(option, reader)));
+	const options = ask.options.map(option => ({id: option.id, text: labelOf(option, reader)}));
+	// The last row is alike under every question, so that a thumb finds it.
+	const isLast = ({id, text}: {id: string; text: string}) =>
+		id === cantTell && [...text].length <= lastRowLabel;
 	const last = [
-		...(ask.canBack ? [button('back', reader.say.say('option-back'))] : []),
-		...(ask.why !== undefined && state === 'asked' ? [button('why', reader.say.say('option-why'))] : []),
-	];
-	return [...rowsOf(options), ...(last.length > 0 ? [last] : [])];
+		...options.filter(isLast),
+		...(ask.canBack ? [{id: 'back', text: reader.say.say('option-back')}] : []),
+		...(ask.why !== undefined && state === 'asked' ? [{id: 'why', text: reader.say.say('option-why')}] : []),
+	].map(({id, text}) => button(id, text));
+	const first = options.filter(option => !isLast(option)).map(({id, text}) => button(id, text));
+	return [...rowsOf(first), ...(last.length > 0 ? [last] : [])];
 }
 
 function labelOf({label, letter}: Option, reader: Reader): string {
@@ -114,8 +122,6 @@ function framed(paragraphs: readonly string[], ask: Ask, {groupName, reader}: Sh
 	const isWritten = ask.takes !== undefined && groupName !== undefined;
 	const head = groupName === undefined ? '' : reader.say.say('find-of', {name: groupName});
 	const foot = isWritten ? reader.say.say('in-group-reply') : '';
-	return [head, ...paragraphs, foot]
-		.filter(line => line !== '')
-		.map(escaped)
-		.join('\n\n');
+	const body = [...paragraphs, foot].filter(line => line !== '').join('\n\n');
+	return escaped(head === '' ? body : `${head}\n${body}`);
 }

@@ -4,8 +4,9 @@ import {isUnusual} from '../key/coast.ts';
 import type {Sureness} from '../key/conclude.ts';
 import {type Ranked, somethingElse, stateShare} from '../key/evidence.ts';
 import type {Found} from '../key/follow.ts';
-import {cantTell, type Observed} from '../key/observed.ts';
+import {cantTell, type Observed, type Sized} from '../key/observed.ts';
 import type {Measure, Region, Taxon} from '../key/region.ts';
+import {factorOf} from '../key/shrink.ts';
 import {spreadOf} from '../key/size-share.ts';
 import {lowerBoundOf, narrowedBy} from './facts.ts';
 import type {Flow} from './flow.ts';
@@ -91,7 +92,8 @@ export function viewResult(flow: Flow, standing: Standing, found: Found): Result
 		length: viewSize(region, standing, found, 'length'),
 		width: viewSize(region, standing, found, 'width'),
 		settles: conclusion.sure === 'shortlist' ? settling(region, found) : undefined,
-		fact: best === undefined ? undefined : factOf(region, best),
+		// Among several names a word about one of them would sound like a choice.
+		fact: best === undefined || conclusion.sure === 'shortlist' ? undefined : factOf(region, best),
 		unusual: conclusion.names.map(({taxon: id}) => id).filter(id => isUnusualAt(region, id, observed)),
 		leaveIt: conclusion.names.find(({taxon: id}) => region.profiles.taxa[id]?.leaveIt)?.taxon,
 		doubt: standing.facts.doubt,
@@ -168,18 +170,26 @@ function viewSize(
 			const measure = region.profiles.taxa[taxon]?.[which === 'length' ? 'lengthMm' : 'widthMm'];
 			if (!measure) return [];
 			const [lowMm, highMm] = measure.range;
-			const isAbove = measured.mm + measured.uncertaintyMm >= lowMm;
+			const isAbove = measured.mm + measured.uncertaintyMm >= lowMm * leastLeft(region, taxon, sized);
 			return [
 				{
 					taxon,
 					lowMm,
 					highMm,
 					fromMemory: isFromMemory(region, measure.source),
-					fits: (isLowerBound || isAbove) && measured.mm - measured.uncertaintyMm <= highMm,
+					fits: isAbove && measured.mm - measured.uncertaintyMm <= highMm,
 				},
 			];
 		}),
 	};
+}
+
+/** The smallest share of its true size that a case of this kind may show; nothing at all where the reason is not known. */
+function leastLeft(region: Region, taxon: string, sized: Sized): number {
+	if (sized.kind !== 'at-least') return 1;
+	if (!sized.shortBy?.length) return 0;
+	const shares = sized.shortBy.map(reason => factorOf(region.profiles.taxa[taxon], reason)[0]);
+	return shares.reduce((product, share) => product * share, 1);
 }
 
 function factOf(region: Region, taxon: string): ResultView['fact'] {

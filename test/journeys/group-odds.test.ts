@@ -118,7 +118,7 @@ test.each([
 	await journey.handMessage(find);
 	for (const message of messages) await journey.handMessage({from: anonymousAdministrator, ...message});
 	await journey.settle();
-	expect(ada.sees.text).toMatch(/^Ada:\n\nLook at what you found/);
+	expect(ada.sees.text).toMatch(/^Ada:\nLook at what you found/);
 	await walkTo({db, person: ada}, 'kept');
 	const addresses = await db.selectFrom('chatAddress').select(['platformId', 'chat']).execute();
 	const chats = new Map(addresses.map(({platformId, chat: own}) => [platformId, own]));
@@ -159,7 +159,7 @@ test('a group that is told by a refusal to have moved gets its question under th
 		},
 	});
 	await journey.deliver({chat: oldGroup, from: person, text: '/find', entities: command});
-	expect(ada.sees.text).toMatch(/^Ada:\n\nLook at what you found/);
+	expect(ada.sees.text).toMatch(/^Ada:\nLook at what you found/);
 	await walkTo({db: journey.db, person: ada}, 'kept');
 	journey.check();
 });

@@ -37,7 +37,7 @@ journeyTest(
 		await walkTo({db, person: ada}, 'photo');
 		const before = ada.all.length;
 		await ada.album([png(40, 30), png(41, 30), png(42, 30), png(43, 30)]);
-		expect(ada.all.slice(before).map(({text}) => text.replace('Ada:\n\n', ''))).toEqual([
+		expect(ada.all.slice(before).map(({text}) => text.replace('Ada:\n', ''))).toEqual([
 			expect.stringContaining('I have 4 photos. Send more, or go on.'),
 		]);
 		const find = await newestFind(db, ada.id);
@@ -61,7 +61,7 @@ journeyTest(
 		expect(ada.sees.text).toContain('Where did you find it?');
 		await walkTo({db, person: ada}, 'keel');
 		await ada.photo(png(210, 100));
-		expect(ada.sees.text).toContain('Is there a keel along the sides?');
+		expect(ada.sees.text).toContain('Is there one along the sides?');
 		await walkTo({db, person: ada}, 'kept');
 		const first = await newestDraft(db, ada);
 		expect(first.body.photos).toHaveLength(2);
