@@ -2,7 +2,6 @@
 import {existsSync, mkdirSync, readFileSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
 import process from 'node:process';
-import pixelmatch from 'pixelmatch';
 import sharp from 'sharp';
 import {expect, test} from 'vitest';
 import {drawBars} from '../../src/draw/bars.ts';
@@ -12,8 +11,9 @@ import {capitalHeight} from '../../src/draw/lettering.ts';
 import {drawMap} from '../../src/draw/map.ts';
 import {drawMonths} from '../../src/draw/months.ts';
 import {card, colours, contrast, letters} from '../../src/draw/palette.ts';
-import {blurSquare} from '../../src/place/blur.ts';
 import {readTexts} from '../../src/text/text.ts';
+import {differing} from '../support/differing.ts';
+import {cellAt} from './squares.ts';
 
 const say = readTexts([join(import.meta.dirname, '../../src/text')]).in('en');
 const folder = join(import.meta.dirname, 'golden', 'charts');
@@ -52,7 +52,7 @@ const charts: Readonly<Record<string, () => Chart>> = {
 			places: [
 				{kind: 'point', latitude: 50.12, longitude: -5.47, count: 12},
 				{kind: 'point', latitude: 50.08, longitude: -5.7, count: 1},
-				{kind: 'square', ...blurSquare({latitude: 50.25, longitude: -5.25}, 5000), count: 4},
+				{kind: 'square', ...cellAt(50.26, -5.24), count: 4},
 			],
 			coast: readEarth(),
 			say,
@@ -124,13 +124,3 @@ test.each([
 ])('%s stand out by 3 to 1 (WCAG 2.2, 1.4.11)', (_, one, other) => {
 	expect(contrast(one, other)).toBeGreaterThanOrEqual(3);
 });
-
-/** The share of pixels that look different; 1 for pictures of different sizes. */
-async function differing(one: Buffer, other: Buffer): Promise<number> {
-	const [a, b] = await Promise.all(
-		[one, other].map(png => sharp(png).ensureAlpha().raw().toBuffer({resolveWithObject: true})),
-	);
-	if (!a || !b || a.info.width !== b.info.width || a.info.height !== b.info.height) return 1;
-	const {width, height} = a.info;
-	return pixelmatch(a.data, b.data, undefined, width, height, {threshold: 0.15}) / (width * height);
-}

@@ -8,16 +8,16 @@ import {gathered} from '../../src/draw/map-dots.ts';
 import {frameAround, type MapPlace} from '../../src/draw/map-frame.ts';
 import {drawScale} from '../../src/draw/map-scale.ts';
 import {colours} from '../../src/draw/palette.ts';
-import {blurSquare} from '../../src/place/blur.ts';
 import {readTexts} from '../../src/text/text.ts';
 import {pixelsOf} from './pixels.ts';
+import {cellAt} from './squares.ts';
 
 const say = readTexts([join(import.meta.dirname, '../../src/text')]).in('en');
 const coast = readEarth();
 const point = (latitude: number, longitude: number, count = 1) =>
 	({kind: 'point', latitude, longitude, count}) as const;
 const square = (latitude: number, longitude: number, count = 1) =>
-	({kind: 'square', ...blurSquare({latitude, longitude}, 5000), count}) as const;
+	({kind: 'square', ...cellAt(latitude, longitude), count}) as const;
 const mapOf = (...places: readonly MapPlace[]) => drawMap({heading: 'Finds', places, coast, say});
 const circles = (svg: string) => svg.match(/<circle /g)?.length ?? 0;
 

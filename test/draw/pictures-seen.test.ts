@@ -1,7 +1,6 @@
 /** The pictures of kinds and questions as they are seen: beside those that were looked at, on a narrow phone, by any eyes. */
 import {existsSync, readdirSync, readFileSync} from 'node:fs';
 import {join} from 'node:path';
-import pixelmatch from 'pixelmatch';
 import sharp from 'sharp';
 import {describe, expect, test} from 'vitest';
 import {keptFolder, keptWidthPx, namedPictures, smallPng} from '../../src/cli/pictures-command.ts';
@@ -13,6 +12,7 @@ import {drawWanted, titleOf, type Wanted} from '../../src/draw/wanted.ts';
 import {readRegion} from '../../src/key/region.ts';
 import {plainShape, withParts} from '../../src/key/shape.ts';
 import {readTexts} from '../../src/text/text.ts';
+import {differing} from '../support/differing.ts';
 
 const root = join(import.meta.dirname, '../..');
 const folder = join(root, keptFolder);
@@ -135,13 +135,3 @@ test('what a region does not have is refused with what it has', () => {
 	expect(() => drawWanted({kind: 'part', ...of, character: 'wings'}, from)).toThrow('there is none');
 	expect(() => drawWanted({kind: 'taxon', ...of, taxon: 'nobody', lost: []}, from)).toThrow('nobody');
 });
-
-/** The share of pixels that look different; 1 for pictures of different sizes. */
-async function differing(one: Buffer, other: Buffer): Promise<number> {
-	const [a, b] = await Promise.all(
-		[one, other].map(png => sharp(png).ensureAlpha().raw().toBuffer({resolveWithObject: true})),
-	);
-	if (!a || !b || a.info.width !== b.info.width || a.info.height !== b.info.height) return 1;
-	const {width, height} = a.info;
-	return pixelmatch(a.data, b.data, undefined, width, height, {threshold: 0.15}) / (width * height);
-}
