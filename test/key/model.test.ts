@@ -1,3 +1,4 @@
+/** Longer than other tests: one large sample of finds is drawn once and asked about from every side. */
 import {join} from 'node:path';
 import {expect, test} from 'vitest';
 import {covers} from '../../src/key/coast.ts';
