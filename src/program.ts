@@ -9,7 +9,7 @@ import {type Listening, listen} from './bot/listen.ts';
 import {setProfile} from './bot/profile.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
 import {type Drawer, openDrawer} from './clockwork/drawer.ts';
-import {picturesOf} from './draw/wanted.ts';
+import {picturesOf} from './draw/title.ts';
 import {checkAround} from './find/check-around.ts';
 import {flowOf, readAround} from './find/flow.ts';
 import {checkRead} from './key/check.ts';

@@ -1,5 +1,5 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import {questionTitle} from '../draw/wanted.ts';
+import {questionTitle} from '../draw/title.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Call, CallPicture, Keyboard} from '../store/call.ts';

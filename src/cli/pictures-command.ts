@@ -3,7 +3,8 @@ import {mkdirSync, writeFileSync} from 'node:fs';
 import {join, resolve} from 'node:path';
 import {parseArgs} from 'node:util';
 import sharp from 'sharp';
-import {type DrawnFrom, drawWanted, picturesOf, type Wanted} from '../draw/wanted.ts';
+import {picturesOf, type Wanted} from '../draw/title.ts';
+import {type DrawnFrom, drawWanted} from '../draw/wanted.ts';
 import {readChecked, regionsIn} from './regions.ts';
 import {type ExitCode, pathFrom, sayFaults, type Terminal} from './terminal.ts';
 

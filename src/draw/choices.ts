@@ -1,6 +1,7 @@
 /** The options of a question side by side, lettered as its buttons are. */
 import type {Shape} from '../key/shape.ts';
 import {drawFigure, type Sight} from './figure.ts';
+import {letterOf} from './letter.ts';
 import {capitalHeight, drawLines, drawWords, lineHeight, wrapWords} from './lettering.ts';
 import {card, colours, letters, lines} from './palette.ts';
 import {boxAround, drawPath} from './path.ts';
@@ -12,11 +13,6 @@ export type Choice = {readonly label: string; readonly shape: Shape};
 
 /** What a picture of choices is made of; `title` says in words what it shows. */
 export type Choices = {readonly choices: readonly Choice[]; readonly sight: Sight; readonly title: string};
-
-/** The letter of an option by its place: A, B, C … */
-export function letterOf(index: number): string {
-	return String.fromCharCode('A'.charCodeAt(0) + index);
-}
 
 /** Tallest figure of an option, by how many stand in a row. */
 const mostTall = {2: 400, 3: 400} as const;

@@ -1,16 +1,13 @@
 /** Pictures by what they show: a description small enough to wait in a queue, and the drawing it stands for. */
 import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
 import type {Character, Region, Taxon} from '../key/region.ts';
-import type {CallPicture} from '../store/call.ts';
 import type {Say} from '../text/text.ts';
-import {drawChoices, letterOf} from './choices.ts';
+import {drawChoices} from './choices.ts';
 import {drawMeasuring} from './measuring.ts';
 import {drawPart} from './part.ts';
 import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
-
-/** A picture that is drawn from data, by what it shows. */
-export type Wanted = Exclude<CallPicture, {kind: 'drawing'}>;
+import {questionTitle, type Wanted} from './title.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
@@ -47,36 +44,6 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 					: {from: word('across'), to: word('to-side')};
 			return drawMeasuring(wanted.which, {...ends, flat: word('flat'), leftOut: word('left-out'), title});
 		}
-	}
-}
-
-/** Every picture that the questions of a region are shown and explained with. */
-export function picturesOf({id: region, key}: Region, language: string): readonly Wanted[] {
-	const of = {region, language};
-	return [
-		...Object.entries(key.characters).flatMap(([character, {states}]): readonly Wanted[] => [
-			{kind: 'choices', ...of, character, options: [...states]},
-			{kind: 'part', ...of, character},
-		]),
-		{kind: 'measuring', ...of, which: 'length'},
-		{kind: 'measuring', ...of, which: 'width'},
-	];
-}
-
-/** What a picture of a question shows in words: its alternative text. */
-export function questionTitle(wanted: Exclude<Wanted, {kind: 'taxon'}>, say: Say): string {
-	switch (wanted.kind) {
-		case 'choices': {
-			const seen = wanted.options.map((state, index) => [
-				letterOf(index).toLowerCase(),
-				say.say(`seen-${wanted.character}-${state}`),
-			]);
-			return say.say(`picture-choices-${wanted.options.length}`, Object.fromEntries(seen));
-		}
-		case 'part':
-			return say.say('picture-part', {name: say.say(`name-${wanted.character}`)});
-		case 'measuring':
-			return say.say(`picture-measuring-${wanted.which}`);
 	}
 }
 

@@ -1,5 +1,5 @@
 /** What is asked next: the question's sentences and the answers offered, before any words are put in. */
-import {letterOf} from '../draw/choices.ts';
+import {letterOf} from '../draw/letter.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Step} from './around.ts';
 import {goOn} from './around.ts';

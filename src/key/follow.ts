@@ -47,12 +47,18 @@ export function followKey(
 	begin: {observed: Observed; answer: Answerer},
 ): Followed {
 	const asked: string[] = [];
-	const put = (asks: Asks, observed: Observed, isTaken: (learnt: Observed) => boolean) => {
+	/** Puts a question until its answer is taken; nothing when nobody answers. */
+	const put = <T>(
+		asks: Asks,
+		observed: Observed,
+		take: (learnt: Observed) => T | undefined,
+	): T | undefined => {
 		for (;;) {
 			const learnt = begin.answer(asks, observed);
-			if (learnt && !isTaken(learnt)) continue;
-			if (learnt) asked.push(answerName(asks));
-			return learnt;
+			const taken = learnt && take(learnt);
+			if (learnt && !taken) continue;
+			if (taken) asked.push(answerName(asks));
+			return taken;
 		}
 	};
 	let observed = begin.observed;
@@ -63,16 +69,19 @@ export function followKey(
 			continue;
 		}
 		const [from, asks] = [snapshot, wanted];
-		const learnt = put(asks, observed, told => answered(machine, from, {asks, told}).value !== from.value);
-		if (!learnt) return {asked, end: {kind: 'asks', asks}};
-		snapshot = answered(machine, from, {asks, told: learnt});
-		observed = learnt;
+		const step = put(asks, observed, told => {
+			const next = answered(machine, from, {asks, told});
+			return next.value === from.value ? undefined : {next, told};
+		});
+		if (!step) return {asked, end: {kind: 'asks', asks}};
+		snapshot = step.next;
+		observed = step.told;
 	}
 	const {leaves} = snapshot.context;
 	for (const next of [widthWorthIt, tieBreak]) {
 		const asks = next(region, foundFrom(region, observed, leaves));
 		if (!asks) continue;
-		const learnt = put(asks, observed, told => isAnswerTo(region, asks, told));
+		const learnt = put(asks, observed, told => (isAnswerTo(region, asks, told) ? told : undefined));
 		if (!learnt) return {asked, end: {kind: 'asks', asks}};
 		observed = learnt;
 	}

@@ -33,6 +33,7 @@ const script: readonly Deed[] = [
 	{kind: 'text', what: '66 mm'},
 	{kind: 'press', what: 'broad'},
 	{kind: 'press', what: 'blade'},
+	{kind: 'text', what: '50 mm'},
 	{kind: 'press', what: 'keep'},
 ];
 

@@ -13,7 +13,11 @@ beforeAll(() => {
 	mkdirSync(join(root, 'dist'), {recursive: true});
 	built = mkdtempSync(join(root, 'dist', 'cli-test-'));
 	const compilerOptions = {rootDir: '../..', outDir: '.', tsBuildInfoFile: './.tsbuildinfo'};
-	const config = {extends: '../../tsconfig.json', compilerOptions, include: ['../../src/cli']};
+	const config = {
+		extends: '../../tsconfig.json',
+		compilerOptions,
+		include: ['../../src/cli', '../../src/**/*.d.ts'],
+	};
 	writeFileSync(join(built, 'tsconfig.json'), JSON.stringify(config));
 	const {stdout, status} = spawnSync(
 		process.execPath,

@@ -34,7 +34,7 @@ test('the words of a region are one JSON object and nothing else', async () => {
 	expect(vocabulary.characters).toContainEqual({
 		id: 'keel',
 		needs: ['sides'],
-		question: expect.stringMatching(/Is there a keel along the sides\?$/),
+		question: expect.stringMatching(/Is there one along the sides\?$/),
 		askedBy: ['small-keel', 'keel'],
 		states: [
 			{id: 'blade', option: 'Yes, a thin blade'},
