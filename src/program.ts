@@ -88,7 +88,6 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
 		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
 		pictureMs: tools.pictureMs,
-		prepared: tools.drawer ? [] : everyPicture(shelves),
 		photoFolder: join(settings.dataDir, 'photos'),
 		now: clock.now,
 		jitter: Math.random,
@@ -101,6 +100,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const listening: Listening = await listen(bot, settings.webhook);
 	const texts = shelves.get(settings.region)?.texts;
 	if (texts) await setProfile(bot.api, texts.in(undefined), log);
+	// Last, since drawing ahead would take the processor from starting.
+	if (!tools.drawer) clockwork.prepare(everyPicture(shelves));
 	return {
 		roomUrl: room?.url,
 		room,
