@@ -3,8 +3,10 @@ import {findById} from '../store/finds.ts';
 import {markWelcomed, seatOf} from '../store/people.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
 import {actOnDraft, listDrafts, ownFind} from './commands/drafts.ts';
+import {makeInvitation} from './commands/invite.ts';
 import {setRegion} from './commands/region.ts';
 import {setZone} from './commands/settings.ts';
+import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
 
@@ -31,6 +33,12 @@ async function act(desk: Desk, button: Button): Promise<void> {
 			return setRegion(desk, button.region);
 		case 'zone':
 			return setZone(desk, button.zone);
+		case 'invite':
+			return makeInvitation(desk, button.role);
+		case 'team':
+			return actOnTeam(desk, button);
+		case 'people':
+			return listTeam(desk, button.from);
 		case 'list':
 			return listDrafts(desk, button.before);
 		case 'resume':
