@@ -22,8 +22,6 @@ export type ClockworkTools = {
 	readonly drawer: Drawer;
 	/** How long words wait for their drawing; 200 ms without it. */
 	readonly pictureMs?: number | undefined;
-	/** Pictures that will be wanted, drawn while there is time. */
-	readonly prepared: readonly CallPicture[];
 	readonly photoFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
@@ -35,8 +33,12 @@ export type ClockworkTools = {
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
-/** The running loops: told that work waits, or stopped. */
-export type Clockwork = {readonly wake: () => void; readonly stop: () => Promise<void>};
+/** The running loops: told that work waits, given pictures to draw while there is time, or stopped. */
+export type Clockwork = {
+	readonly wake: () => void;
+	readonly prepare: (pictures: readonly CallPicture[]) => void;
+	readonly stop: () => Promise<void>;
+};
 
 const secondMs = 1000;
 
@@ -78,7 +80,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 600 * secondMs,
 		log,
 	});
-	const unprepared = [...tools.prepared];
+	const unprepared: CallPicture[] = [];
 	const preparing = startLoop({
 		name: 'pictures',
 		work: async () => {
@@ -91,6 +93,10 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const loops = [sending, reminding, photos, forwarding, tidying];
 	return {
+		prepare: wanted => {
+			unprepared.push(...wanted);
+			preparing.wake();
+		},
 		wake: () => {
 			for (const loop of [sending, photos, forwarding, tidying]) loop.wake();
 		},
