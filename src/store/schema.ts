@@ -49,6 +49,8 @@ type FindTable = {
 	thread: number | null;
 	createdAt: number;
 	changedAt: number;
+	/** When its finder was told that it will not be kept unfinished. */
+	warnedAt: number | null;
 };
 
 type ReminderTable = {
@@ -109,6 +111,21 @@ type DraftTable = {
 	version: number;
 	savedAt: number;
 	changedAt: number;
+	/** The square, side in metres, in which somebody who was forgotten wanted it hidden. */
+	coarseM: number | null;
+};
+
+/** What somebody asked for and the clockwork makes: files, totals. */
+type ParcelTable = {
+	id: Generated<number>;
+	chat: number;
+	person: number;
+	thread: number | null;
+	/** JSON, read through `parcelSchema`. */
+	wanted: string;
+	attempts: Generated<number>;
+	notBefore: number;
+	createdAt: number;
 };
 
 type ForwardTable = {
@@ -119,7 +136,8 @@ type ForwardTable = {
 	/** Stays the same over all tries, so that the receiver can drop repeats. */
 	webhookId: string;
 	body: string;
-	state: 'waiting' | 'sent' | 'dead';
+	/** `overtaken`: given up, and a later message of the same record was heard. */
+	state: 'waiting' | 'sent' | 'dead' | 'overtaken';
 	attempts: Generated<number>;
 	notBefore: number;
 	lastError: string | null;
@@ -206,6 +224,7 @@ export type Tables = {
 	photo: PhotoTable;
 	erasing: ErasingTable;
 	draft: DraftTable;
+	parcel: ParcelTable;
 	forward: ForwardTable;
 	role: RoleTable;
 	invitation: InvitationTable;
