@@ -143,7 +143,7 @@ async function close(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'c
 	const rows = await rowsOfTurn(desk.tx, {find: row.id, turn: effect.turn});
 	const none: Keyboard = [];
 	for (const [index, shown] of rows.entries()) {
-		if (shown.call.kind === 'answer') continue;
+		if (shown.call.kind !== 'send' && shown.call.kind !== 'edit') continue;
 		const chosen = escaped(`→ ${lineText(effect.chosen, readerAt(desk, row.region))}`);
 		const html = index === 0 ? `${shown.call.html}\n\n${chosen}` : shown.call.html;
 		await postHere(desk, {kind: 'edit', row: shown.id, html, keyboard: none}, {role: 'close', find: row.id});
