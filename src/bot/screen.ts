@@ -64,7 +64,9 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const {say} = shown.reader;
 		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' || wanted.kind === 'taxon' ? [] : [questionTitle(wanted, say)];
+		return wanted.kind === 'drawing' || wanted.kind === 'taxon' || wanted.kind === 'lengths'
+			? []
+			: [questionTitle(wanted, say)];
 	});
 }
 

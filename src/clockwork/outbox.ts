@@ -32,6 +32,10 @@ const mostInFlight = 8;
 const answerLivesMs = 60_000;
 /** How long a message waits for the photo that goes with it. */
 const photoPatienceMs = 120_000;
+/** How long an album waits for its drawing. */
+const albumPatienceMs = 10_000;
+/** Platform-limits.json, media_group. */
+const mostInAlbum = 10;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
 export function openOutbox(tools: OutboxTools, onDone: () => void) {
@@ -85,13 +89,16 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
 	const picture = await pictureFor(tools, row);
-	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	const pictures = await picturesFor(tools, row);
+	if (picture === 'not-yet' || pictures === 'not-yet')
+		return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
 	const sent = await sendCall({
 		api: tools.api,
 		platformId: address.platformId,
 		call: row.call,
 		target,
 		picture: picture?.picture,
+		pictures,
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
 	});
@@ -139,7 +146,22 @@ async function pictureFor(
 ): Promise<Found | 'not-yet' | undefined> {
 	if (row.call.kind !== 'send') return undefined;
 	if (row.call.picture !== undefined) return pictures.drawing(row.call.picture);
-	if (row.call.photoOf === undefined) return undefined;
-	const found = await pictures.photoOf(row.call.photoOf);
+	const {photo, photoOf} = row.call;
+	if (photo === undefined && photoOf === undefined) return undefined;
+	const found = await (photo === undefined ? pictures.photoOf(photoOf ?? 0) : pictures.photo(photo));
 	return found === 'not-yet' && now() - row.createdAt > photoPatienceMs ? undefined : found;
+}
+
+/** What stands in an album: stored photos, then the drawing, for which nobody waits at a question. */
+async function picturesFor(
+	{pictures, now}: OutboxTools,
+	row: Readable,
+): Promise<readonly Picture[] | 'not-yet'> {
+	if (row.call.kind !== 'album') return [];
+	const stored = await pictures.photosOf(row.call.photosOf);
+	const isPatient = now() - row.createdAt <= photoPatienceMs;
+	if (stored === 'not-yet' && isPatient) return 'not-yet';
+	const drawn = row.call.picture && (await pictures.drawing(row.call.picture, albumPatienceMs));
+	const photos = stored === 'not-yet' ? [] : stored.slice(0, mostInAlbum - 1);
+	return [...photos, ...(drawn ? [drawn.picture] : [])];
 }

@@ -1,7 +1,7 @@
 /** Pictures to send: drawings of ours, made once, and stored photos. */
 import {readFile} from 'node:fs/promises';
 import type {CallPicture} from '../store/call.ts';
-import {photosOf} from '../store/photos.ts';
+import {type PhotoRow, photoById, photosOf} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import type {Drawer} from './drawer.ts';
 import {photoPath} from './photo-files.ts';
@@ -12,11 +12,15 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 /** Where the pictures of messages come from. */
 export type Pictures = {
 	/** A drawing; nothing when it cannot be drawn or not soon enough, so that the words still go. */
-	readonly drawing: (picture: CallPicture) => Promise<Found | undefined>;
+	readonly drawing: (picture: CallPicture, patienceMs?: number) => Promise<Found | undefined>;
 	/** Has a picture drawn for later; one that fails is told in the log alone. */
 	readonly prepare: (picture: CallPicture) => Promise<void>;
 	/** The first stored photo of a find, `not-yet` while it is being fetched, nothing when it cannot be read. */
 	readonly photoOf: (find: number) => Promise<Found | 'not-yet' | undefined>;
+	/** One stored photo, as above. */
+	readonly photo: (id: number) => Promise<Found | 'not-yet' | undefined>;
+	/** Every stored photo of a find, `not-yet` while one is being fetched. */
+	readonly photosOf: (find: number) => Promise<readonly Picture[] | 'not-yet'>;
 };
 
 /** What pictures are made with. */
@@ -33,7 +37,6 @@ export type PictureTools = {
 export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictures {
 	const fileIds = new Map<string, string>();
 	const drawn = new Map<string, Promise<Uint8Array | undefined>>();
-	const forget = () => undefined;
 	const draw = (name: string, picture: CallPicture, level: 'error' | 'info') => {
 		const known = drawn.get(name);
 		if (known) return known;
@@ -47,7 +50,7 @@ export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictur
 		return drawing;
 	};
 	return {
-		drawing: async picture => {
+		drawing: async (picture, longestMs = patienceMs) => {
 			const name = JSON.stringify(picture);
 			const fileId = fileIds.get(name);
 			const remember = (id: string) => {
@@ -56,7 +59,7 @@ export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictur
 				drawn.delete(name);
 			};
 			if (fileId !== undefined) return {picture: {fileId}, remember};
-			const bytes = await soon(draw(name, picture, 'error'), patienceMs);
+			const bytes = await soon(draw(name, picture, 'error'), longestMs);
 			if (bytes === 'late') tools.log({level: 'warn', what: 'drawing late', picture: name});
 			return bytes === undefined || bytes === 'late'
 				? undefined
@@ -66,19 +69,41 @@ export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictur
 			// Not an error yet: it is tried again when it is wanted.
 			await draw(JSON.stringify(picture), picture, 'info');
 		},
-		photoOf: async find => {
+		photoOf: async find => firstStored(await photosOf(tools.db, find), tools),
+		photo: async id => {
+			const photo = await photoById(tools.db, id);
+			return firstStored(photo ? [photo] : [], tools);
+		},
+		photosOf: async find => {
 			const photos = await photosOf(tools.db, find);
-			const kept = photos.find(photo => photo.state === 'kept' && photo.hash !== null);
-			if (!kept?.hash) return photos.some(photo => photo.state === 'wanted') ? 'not-yet' : undefined;
-			try {
-				const bytes = await readFile(photoPath(tools.photoFolder, kept.hash));
-				return {picture: {bytes, name: 'find.jpg'}, remember: forget};
-			} catch (error) {
-				tools.log({level: 'error', what: 'photo not read', photo: kept.id, error: String(error)});
-				return undefined;
-			}
+			if (photos.some(({state}) => state === 'wanted')) return 'not-yet';
+			const stored = await Promise.all(photos.map(photo => storedPicture(photo, tools)));
+			return stored.filter(picture => picture !== undefined);
 		},
 	};
+}
+
+async function firstStored(
+	photos: readonly PhotoRow[],
+	tools: PictureTools,
+): Promise<Found | 'not-yet' | undefined> {
+	const kept = photos.find(photo => photo.state === 'kept' && photo.hash !== null);
+	if (!kept) return photos.some(photo => photo.state === 'wanted') ? 'not-yet' : undefined;
+	const picture = await storedPicture(kept, tools);
+	return picture && {picture, remember: () => undefined};
+}
+
+async function storedPicture(
+	{id, hash}: PhotoRow,
+	{photoFolder, log}: PictureTools,
+): Promise<Picture | undefined> {
+	if (hash === null) return undefined;
+	try {
+		return {bytes: await readFile(photoPath(photoFolder, hash)), name: 'find.jpg'};
+	} catch (error) {
+		log({level: 'error', what: 'photo not read', photo: id, error: String(error)});
+		return undefined;
+	}
 }
 
 /** What is promised, or `late` when it is not there in time. */
