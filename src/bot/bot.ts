@@ -4,6 +4,7 @@ import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
+import {showForwarding} from './commands/forwarding.ts';
 import {showHelp} from './commands/help.ts';
 import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
@@ -15,6 +16,7 @@ import {hearEdited} from './edited.ts';
 import {hearMembership} from './group.ts';
 import {hearMessage} from './message.ts';
 import {press} from './press.ts';
+import {only, privately} from './role-commands.ts';
 import {inOneTransaction} from './transaction.ts';
 
 /** What the platform is asked for; nothing else has to be survived. */
@@ -39,6 +41,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('safety', showSafety);
 	bot.command('region', showRegions);
 	bot.command('settings', showSettings);
+	bot.command('forwarding', only(['owner'], privately(showForwarding)));
 	bot.command('say', say);
 	bot.on('callback_query:data', press);
 	bot.on('edited_message', hearEdited);

@@ -8,6 +8,8 @@ export type Button =
 	| {readonly kind: 'resume'; readonly find: number}
 	| {readonly kind: 'zone'; readonly zone: string}
 	| {readonly kind: 'region'; readonly region: string}
+	/** A button under the words of a command, and what it stands for there. */
+	| {readonly kind: 'menu'; readonly menu: string; readonly parts: readonly string[]}
 	| {readonly kind: 'begin'};
 
 /** The most bytes of callback data (platform-limits.json, callback_data). */
@@ -43,6 +45,8 @@ export function unpackButton(data: string): Button | undefined {
 	if (kind === 'g' && /^[a-z][a-z0-9-]*$/.test(first) && data === `g.${first}`)
 		return {kind: 'region', region: first};
 	if (kind === 'z' && first !== '') return {kind: 'zone', zone: data.slice(2)};
+	if (kind === 'm' && /^m\.[a-z]+(?:\.[A-Za-z0-9-]+)*$/.test(data))
+		return {kind: 'menu', menu: first, parts: data.split('.').slice(2)};
 	return data === 'n' ? {kind: 'begin'} : undefined;
 }
 
@@ -60,6 +64,8 @@ function packed(button: Button): string {
 			return `g.${button.region}`;
 		case 'zone':
 			return `z.${button.zone}`;
+		case 'menu':
+			return ['m', button.menu, ...button.parts].join('.');
 		case 'begin':
 			return 'n';
 	}
