@@ -4,6 +4,7 @@ import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
+import {showForwarding} from './commands/forwarding.ts';
 import {showHelp} from './commands/help.ts';
 import {askWhom} from './commands/invite.ts';
 import {showRegions} from './commands/region.ts';
@@ -42,6 +43,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('safety', showSafety);
 	bot.command('region', showRegions);
 	bot.command('settings', showSettings);
+	bot.command('forwarding', only(['owner'], privately(showForwarding)));
 	bot.command('say', say);
 	bot.command('invite', only(['owner', 'coordinator'], privately(askWhom)));
 	bot.command('team', only(['owner', 'coordinator'], privately(showTeam)));

@@ -13,6 +13,8 @@ export type Button =
 	| {readonly kind: 'invite'; readonly role: Role}
 	| {readonly kind: 'team'; readonly act: TeamAct; readonly role: Role; readonly person: number}
 	| {readonly kind: 'people'; readonly from: number}
+	/** A button under the words of a command, and what it stands for there. */
+	| {readonly kind: 'menu'; readonly menu: string; readonly parts: readonly string[]}
 	| {readonly kind: 'begin'};
 
 const teamActs = ['ask', 'withdraw', 'leave'] as const;
@@ -54,6 +56,8 @@ export function unpackButton(data: string): Button | undefined {
 		return {kind: 'region', region: first};
 	if (kind === 'i' || kind === 't' || kind === 'tp') return unpackTeam(data.split('.'));
 	if (kind === 'z' && first !== '') return {kind: 'zone', zone: data.slice(2)};
+	if (kind === 'm' && /^m\.[a-z]+(?:\.[A-Za-z0-9-]+)*$/.test(data))
+		return {kind: 'menu', menu: first, parts: data.split('.').slice(2)};
 	return data === 'n' ? {kind: 'begin'} : undefined;
 }
 
@@ -87,6 +91,8 @@ function packed(button: Button): string {
 			return `t.${button.act}.${button.role}.${button.person.toString(36)}`;
 		case 'people':
 			return `tp.${button.from.toString(36)}`;
+		case 'menu':
+			return ['m', button.menu, ...button.parts].join('.');
 		case 'begin':
 			return 'n';
 	}

@@ -9,6 +9,7 @@ import {setZone} from './commands/settings.ts';
 import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
+import {actOnMenu} from './menus.ts';
 
 /** Takes a press; what a stranger made up gets the present question. */
 export async function press(ctx: Ctx): Promise<void> {
@@ -41,6 +42,8 @@ async function act(desk: Desk, button: Button): Promise<void> {
 			return listTeam(desk, button.from);
 		case 'list':
 			return listDrafts(desk, button.before);
+		case 'menu':
+			return actOnMenu(desk, button);
 		case 'resume':
 			return resume(desk, button.find);
 		case 'draft':
