@@ -5,6 +5,7 @@ import {cancel} from './commands/cancel.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {showHelp} from './commands/help.ts';
+import {answerAlone} from './commands/onlyme.ts';
 import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
@@ -40,6 +41,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('region', showRegions);
 	bot.command('settings', showSettings);
 	bot.command('say', say);
+	bot.command('onlyme', answerAlone);
 	bot.on('callback_query:data', press);
 	bot.on('edited_message', hearEdited);
 	bot.on('message', hearMessage);

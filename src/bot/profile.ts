@@ -6,7 +6,7 @@ import type {Say} from '../text/text.ts';
 const commands = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 'settings'] as const;
 
 /**
- * Sets command lists and descriptions; a group's list also has /say, since the narrowest list is shown alone. What the
+ * Sets command lists and descriptions; a group's list also has /say and /onlyme, since the narrowest list is shown alone. What the
  * platform refuses is logged: a bot without a profile still works.
  */
 export async function setProfile(
@@ -15,7 +15,11 @@ export async function setProfile(
 	log: (line: Readonly<Record<string, unknown>>) => void,
 ): Promise<void> {
 	const list = commands.map(command => ({command, description: say(`command-${command}`)}));
-	const inGroups = [...list, {command: 'say', description: say('command-say')}];
+	const inGroups = [
+		...list,
+		{command: 'say', description: say('command-say')},
+		{command: 'onlyme', description: say('command-onlyme')},
+	];
 	const calls = [
 		() => api.setMyCommands(list, {scope: {type: 'default'}}),
 		() => api.setMyCommands(inGroups, {scope: {type: 'all_group_chats'}}),

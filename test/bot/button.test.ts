@@ -10,6 +10,8 @@ const anyButton: fc.Arbitrary<Button> = fc.oneof(
 	fc.record({kind: fc.constant('list' as const), before: id}),
 	fc.record({kind: fc.constant('resume' as const), find: id}),
 	fc.record({kind: fc.constant('zone' as const), zone: fc.constantFrom('Europe/Paris', 'Etc/GMT+12')}),
+	fc.record({kind: fc.constant('answerers' as const), find: id, who: fc.constantFrom('owner', 'everyone')}),
+	fc.record({kind: fc.constant('command' as const), command: fc.stringMatching(/^[a-z]{1,20}$/)}),
 	fc.constant({kind: 'begin' as const}),
 );
 
@@ -48,6 +50,10 @@ test.each([
 	'z.',
 	'nn',
 	'f.1.2.yes\n',
+	'o.1',
+	'o.1.nobody',
+	'c.tally\n',
+	'c.TALLY',
 	'🐚',
 ])('made-up data "%s" is no button', data => {
 	expect(unpackButton(data)).toBeUndefined();
