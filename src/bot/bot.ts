@@ -7,6 +7,7 @@ import {beginFindCommand} from './commands/find.ts';
 import {showForwarding} from './commands/forwarding.ts';
 import {showHelp} from './commands/help.ts';
 import {askWhom} from './commands/invite.ts';
+import {answerAlone} from './commands/onlyme.ts';
 import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
@@ -47,6 +48,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('say', say);
 	bot.command('invite', only(['owner', 'coordinator'], privately(askWhom)));
 	bot.command('team', only(['owner', 'coordinator'], privately(showTeam)));
+	bot.command('onlyme', answerAlone);
 	bot.on('callback_query:data', press);
 	bot.on('edited_message', hearEdited);
 	bot.on('message', hearMessage);

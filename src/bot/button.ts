@@ -15,6 +15,10 @@ export type Button =
 	| {readonly kind: 'people'; readonly from: number}
 	/** A button under the words of a command, and what it stands for there. */
 	| {readonly kind: 'menu'; readonly menu: string; readonly parts: readonly string[]}
+	/** Who may answer for a find in its group. */
+	| {readonly kind: 'answerers'; readonly find: number; readonly who: 'owner' | 'everyone'}
+	/** A command, for those who cannot write it as themselves. */
+	| {readonly kind: 'command'; readonly command: string}
 	| {readonly kind: 'begin'};
 
 const teamActs = ['ask', 'withdraw', 'leave'] as const;
@@ -48,6 +52,10 @@ export function unpackButton(data: string): Button | undefined {
 	) {
 		return {kind: 'find', find: number(first), turn: number(second), option: third};
 	}
+	if (kind === 'o' && isNumber(first) && (second === 'owner' || second === 'everyone'))
+		return {kind: 'answerers', find: number(first), who: second};
+	if (kind === 'c' && /^[a-z]+$/.test(first) && data === `c.${first}`)
+		return {kind: 'command', command: first};
 	if (kind === 'd' && isNumber(first) && /^[a-z-]+$/.test(second))
 		return {kind: 'draft', find: number(first), act: second};
 	if (kind === 'l' && isNumber(first)) return {kind: 'list', before: number(first)};
@@ -83,6 +91,10 @@ function packed(button: Button): string {
 			return `r.${button.find.toString(36)}`;
 		case 'region':
 			return `g.${button.region}`;
+		case 'answerers':
+			return `o.${button.find.toString(36)}.${button.who}`;
+		case 'command':
+			return `c.${button.command}`;
 		case 'zone':
 			return `z.${button.zone}`;
 		case 'invite':
