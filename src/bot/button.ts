@@ -13,6 +13,12 @@ export type Button =
 	| {readonly kind: 'invite'; readonly role: Role}
 	| {readonly kind: 'team'; readonly act: TeamAct; readonly role: Role; readonly person: number}
 	| {readonly kind: 'people'; readonly from: number}
+	/** A button under the words of a command, and what it stands for there. */
+	| {readonly kind: 'menu'; readonly menu: string; readonly parts: readonly string[]}
+	/** Who may answer for a find in its group. */
+	| {readonly kind: 'answerers'; readonly find: number; readonly who: 'owner' | 'everyone'}
+	/** A command, for those who cannot write it as themselves. */
+	| {readonly kind: 'command'; readonly command: string}
 	| {readonly kind: 'begin'};
 
 const teamActs = ['ask', 'withdraw', 'leave'] as const;
@@ -46,6 +52,10 @@ export function unpackButton(data: string): Button | undefined {
 	) {
 		return {kind: 'find', find: number(first), turn: number(second), option: third};
 	}
+	if (kind === 'o' && isNumber(first) && (second === 'owner' || second === 'everyone'))
+		return {kind: 'answerers', find: number(first), who: second};
+	if (kind === 'c' && /^[a-z]+$/.test(first) && data === `c.${first}`)
+		return {kind: 'command', command: first};
 	if (kind === 'd' && isNumber(first) && /^[a-z-]+$/.test(second))
 		return {kind: 'draft', find: number(first), act: second};
 	if (kind === 'l' && isNumber(first)) return {kind: 'list', before: number(first)};
@@ -54,6 +64,8 @@ export function unpackButton(data: string): Button | undefined {
 		return {kind: 'region', region: first};
 	if (kind === 'i' || kind === 't' || kind === 'tp') return unpackTeam(data.split('.'));
 	if (kind === 'z' && first !== '') return {kind: 'zone', zone: data.slice(2)};
+	if (kind === 'm' && /^m\.[a-z]+(?:\.[A-Za-z0-9-]+)*$/.test(data))
+		return {kind: 'menu', menu: first, parts: data.split('.').slice(2)};
 	return data === 'n' ? {kind: 'begin'} : undefined;
 }
 
@@ -79,6 +91,10 @@ function packed(button: Button): string {
 			return `r.${button.find.toString(36)}`;
 		case 'region':
 			return `g.${button.region}`;
+		case 'answerers':
+			return `o.${button.find.toString(36)}.${button.who}`;
+		case 'command':
+			return `c.${button.command}`;
 		case 'zone':
 			return `z.${button.zone}`;
 		case 'invite':
@@ -87,6 +103,8 @@ function packed(button: Button): string {
 			return `t.${button.act}.${button.role}.${button.person.toString(36)}`;
 		case 'people':
 			return `tp.${button.from.toString(36)}`;
+		case 'menu':
+			return ['m', button.menu, ...button.parts].join('.');
 		case 'begin':
 			return 'n';
 	}

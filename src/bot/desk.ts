@@ -42,6 +42,8 @@ export type Desk = {
 	/** How the person is addressed in a group; never stored with a record. */
 	readonly name: string | undefined;
 	readonly thread: number | undefined;
+	/** Nobody known speaks: the desk is the find's owner's, who did not move. */
+	readonly isUnnamed?: true;
 };
 
 /** An update as grammY hands it on, with the desk that the transaction laid out for it. */

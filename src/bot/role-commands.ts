@@ -12,7 +12,7 @@ const common = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 
 
 /** What each role may do beside that. */
 const opened: Readonly<Record<Role, readonly string[]>> = {
-	owner: ['invite', 'team'],
+	owner: ['invite', 'team', 'forwarding'],
 	coordinator: ['invite', 'team'],
 	verifier: [],
 };

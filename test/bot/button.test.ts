@@ -19,6 +19,8 @@ const anyButton: fc.Arbitrary<Button> = fc.oneof(
 		person: id,
 	}),
 	fc.record({kind: fc.constant('people' as const), from: id}),
+	fc.record({kind: fc.constant('answerers' as const), find: id, who: fc.constantFrom('owner', 'everyone')}),
+	fc.record({kind: fc.constant('command' as const), command: fc.stringMatching(/^[a-z]{1,20}$/)}),
 	fc.constant({kind: 'begin' as const}),
 );
 
@@ -62,6 +64,10 @@ test.each([
 	't.give.verifier.1',
 	'tp.',
 	'f.1.2.yes\n',
+	'o.1',
+	'o.1.nobody',
+	'c.tally\n',
+	'c.TALLY',
 	'🐚',
 ])('made-up data "%s" is no button', data => {
 	expect(unpackButton(data)).toBeUndefined();
