@@ -9,6 +9,7 @@ import {showHelp} from './commands/help.ts';
 import {askWhom} from './commands/invite.ts';
 import {answerAlone} from './commands/onlyme.ts';
 import {showRegions} from './commands/region.ts';
+import {showReview} from './commands/review.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
@@ -48,6 +49,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('say', say);
 	bot.command('invite', only(['owner', 'coordinator'], privately(askWhom)));
 	bot.command('team', only(['owner', 'coordinator'], privately(showTeam)));
+	bot.command('review', only(['verifier'], privately(showReview)));
 	bot.command('onlyme', answerAlone);
 	bot.on('callback_query:data', press);
 	bot.on('edited_message', hearEdited);

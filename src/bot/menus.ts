@@ -2,6 +2,7 @@
 import {type Role, rolesOf} from '../store/roles.ts';
 import {retryForwarding} from './commands/forwarding.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
+import {actOnReview} from './review-act.ts';
 
 type Menu = {
 	/** Absent where everybody may. */
@@ -13,6 +14,8 @@ type Menu = {
 
 const menus: Readonly<Record<string, Menu>> = {
 	forwarding: {roles: ['owner'], isPrivate: true, act: retryForwarding},
+	// Its button also stands in the group of verifiers, and leads from there to the private chat.
+	review: {roles: ['verifier'], isPrivate: false, act: actOnReview},
 };
 
 /** Does what a button of a command asks for; clients can send what no button had, so each is looked at again. */

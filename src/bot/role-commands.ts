@@ -14,7 +14,7 @@ const common = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 
 const opened: Readonly<Record<Role, readonly string[]>> = {
 	owner: ['invite', 'team', 'forwarding'],
 	coordinator: ['invite', 'team'],
-	verifier: [],
+	verifier: ['review'],
 };
 
 type Handler = (ctx: Ctx) => Promise<void>;

@@ -96,3 +96,12 @@ export type Call = z.output<typeof callSchema>;
 export type CallPicture = z.output<typeof pictureSchema>;
 /** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;
+
+/** A call as it was stored; nothing when it cannot be read, as a row of an older program may not. */
+export function readCall(content: string): Call | undefined {
+	try {
+		return callSchema.parse(JSON.parse(content));
+	} catch {
+		return undefined;
+	}
+}
