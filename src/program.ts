@@ -54,6 +54,7 @@ const platformRoot = 'https://api.telegram.org';
 export async function startProgram(settings: Settings, tools: ProgramTools): Promise<Program> {
 	const {clock, log} = tools;
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
+	const photoFolder = join(settings.dataDir, 'photos');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -86,10 +87,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
+		drawer:
+			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
 		prepared: tools.drawer ? [] : everyPicture(shelves),
-		photoFolder: join(settings.dataDir, 'photos'),
+		photoFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,

@@ -12,6 +12,7 @@ import {forgetReminders, remind} from '../store/reminders.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {keepRecord} from './keep-record.ts';
 import {regionOfPlace} from './region.ts';
+import {resultCard} from './result-card.ts';
 import {askScreen, type Shown, whyScreen} from './screen.ts';
 import {escaped, lineText} from './words.ts';
 
@@ -94,7 +95,7 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 	switch (effect.kind) {
 		case 'ask':
 			if (effect.settleMs !== undefined) await takeBackQuestions(desk.tx, find);
-			return postHere(desk, askScreen(effect.ask, shownAt(desk, row, effect.turn)), {
+			return postHere(desk, await withCard(desk, taken, effect), {
 				role: 'ask',
 				find,
 				turn: effect.turn,
@@ -127,6 +128,23 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 			if (effect.how === 'fresh') return beginFindHere(desk);
 			return beginFindHere(desk, row, effect.how === 'walk' ? 'walk' : 'bowl');
 	}
+}
+
+/** The question as a message; a result has its card with it. */
+async function withCard(
+	desk: Desk,
+	{row, turn: {standing}}: Taken,
+	{ask, turn}: Extract<Effect, {kind: 'ask'}>,
+): Promise<ReturnType<typeof askScreen>> {
+	const shown = shownAt(desk, row, turn);
+	const screen = askScreen(ask, shown);
+	const card = ask.result && (await resultCard(desk, row, {result: ask.result, standing}));
+	if (!card) return screen;
+	return {
+		...screen,
+		picture: card,
+		alone: escaped(shown.reader.say.say('card-alone', {number: String(row.id)})),
+	};
 }
 
 async function refresh(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'refresh'}>): Promise<void> {

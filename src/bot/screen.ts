@@ -64,11 +64,14 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const {say} = shown.reader;
 		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' || wanted.kind === 'taxon' ? [] : [questionTitle(wanted, say)];
+		return wanted.kind === 'drawing' ? [] : [questionTitle(wanted, say)];
 	});
 }
 
-function pictureOf(picture: AskPicture, {region, reader}: Shown): CallPicture {
+function pictureOf(
+	picture: AskPicture,
+	{region, reader}: Shown,
+): Exclude<CallPicture, {kind: 'taxon' | 'card'}> {
 	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'

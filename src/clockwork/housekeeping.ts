@@ -1,7 +1,7 @@
 /** What is kept no longer than needed: old update ids, old messages, thrown finds, erased photos. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
-import {forgetOldMessages} from '../store/outbox.ts';
+import {forgetMessages, forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import {erasePhoto} from './photo-files.ts';
@@ -17,7 +17,11 @@ export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<b
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
 	await db.transaction().execute(async tx => {
-		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) await dropPhotos(tx, find);
+		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) {
+			await dropPhotos(tx, find);
+			// What was said of it names its place.
+			await forgetMessages(tx, find);
+		}
 	});
 	for (const hash of await filesToErase(db)) {
 		await erasePhoto(photoFolder, hash);
