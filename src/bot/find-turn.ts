@@ -13,7 +13,7 @@ import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.
 import {keepRecord} from './keep-record.ts';
 import {regionOfPlace} from './region.ts';
 import {resultCard} from './result-card.ts';
-import {askScreen, type Shown, whyScreen} from './screen.ts';
+import {askScreen, cardCaption, type Shown, whyScreen} from './screen.ts';
 import {escaped, lineText} from './words.ts';
 
 /** Takes one event for a find to its end, inside the open transaction; `quietly` shows nothing for now. */
@@ -140,11 +140,7 @@ async function withCard(
 	const screen = askScreen(ask, shown);
 	const card = ask.result && (await resultCard(desk, row, {result: ask.result, standing}));
 	if (!card) return screen;
-	return {
-		...screen,
-		picture: card,
-		alone: escaped(shown.reader.say.say('card-alone', {number: String(row.id)})),
-	};
+	return {...screen, picture: card, alone: cardCaption(ask, shown)};
 }
 
 async function refresh(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'refresh'}>): Promise<void> {

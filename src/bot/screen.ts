@@ -39,6 +39,11 @@ export function askScreen(ask: Ask, shown: Shown): SendCall {
 	};
 }
 
+/** Under the card of a result, where it goes by itself. */
+export function cardCaption(ask: Ask, shown: Shown): string {
+	return framed([shown.reader.say.say('card-alone', {number: String(shown.find)})], ask, shown);
+}
+
 /** The name of a find stands out. */
 function withBoldStart(html: string, text: string): string {
 	const first = escaped(text.split('\n')[0] ?? '');
