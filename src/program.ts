@@ -63,6 +63,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const {clock, log} = tools;
 	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
+	const photoFolder = join(settings.dataDir, 'photos');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -101,9 +102,10 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
+		drawer:
+			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
-		photoFolder: join(settings.dataDir, 'photos'),
+		photoFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,

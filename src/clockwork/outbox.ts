@@ -8,12 +8,14 @@ import {
 	markSent,
 	messageOfRow,
 	nextToSend,
+	type Posting,
+	post,
 	postpone,
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
 import type {Pictures} from './pictures.ts';
-import {type Picture, type Sent, sendCall} from './send.ts';
+import {fitsCaption, type Picture, type Sent, sendCall} from './send.ts';
 
 /** What sending works with. */
 export type OutboxTools = {
@@ -30,6 +32,9 @@ const stumblePauseMs = 10_000;
 const mostInFlight = 8;
 /** A press must be answered at once or not at all. */
 const answerLivesMs = 60_000;
+/** A card that is not drawn after so many looks will not be. */
+const mostFollowed = 20;
+const followPauseMs = 1000;
 /** How long a message waits for the photo that goes with it. */
 const photoPatienceMs = 120_000;
 
@@ -84,8 +89,11 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
-	const picture = await pictureFor(tools, row);
-	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	const found = await pictureFor(tools, row);
+	if (found === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	if (isFollowing(row) && found === undefined) return giveUp(db, row.id);
+	if (isFollowing(row) && found === 'late') return followLater(tools, row);
+	const picture = found === 'late' ? undefined : found;
 	const sent = await sendCall({
 		api: tools.api,
 		platformId: address.platformId,
@@ -95,7 +103,8 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
 	});
-	await settle(tools, row, {sent, limited, from: address.platformId});
+	const follow = found === 'late' ? followOf(row) : undefined;
+	await settle(tools, row, {sent, limited, from: address.platformId, follow});
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
@@ -105,14 +114,25 @@ async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown
 	else await postpone(db, {id: row.id, notBefore: now() + stumblePauseMs});
 }
 
+type Settling = {
+	readonly sent: Sent;
+	readonly limited: Map<number, number>;
+	readonly from: number;
+	/** The card that comes after its words. */
+	readonly follow: Omit<Posting, 'now'> | undefined;
+};
+
 async function settle(
 	{db, now, log}: OutboxTools,
 	row: Waiting,
-	{sent, limited, from}: {sent: Sent; limited: Map<number, number>; from: number},
+	{sent, limited, from, follow}: Settling,
 ): Promise<void> {
 	switch (sent.kind) {
 		case 'sent':
-			return markSent(db, {id: row.id, messageId: sent.messageId, now: now()});
+			return db.transaction().execute(async tx => {
+				await markSent(tx, {id: row.id, messageId: sent.messageId, now: now()});
+				if (follow) await post(tx, {...follow, now: now()});
+			});
 		case 'later': {
 			const notBefore = now() + sent.afterMs;
 			if (sent.isLimited) limited.set(row.chat, notBefore);
@@ -136,10 +156,34 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 async function pictureFor(
 	{pictures, now}: OutboxTools,
 	row: Readable,
-): Promise<Found | 'not-yet' | undefined> {
+): Promise<Found | 'not-yet' | 'late' | undefined> {
 	if (row.call.kind !== 'send') return undefined;
-	if (row.call.picture !== undefined) return pictures.drawing(row.call.picture);
+	const {picture, alone, html} = row.call;
+	if (picture && alone !== undefined && !fitsCaption(html)) {
+		// It cannot go with these words, so they need not wait for it.
+		void pictures.prepare(picture);
+		return 'late';
+	}
+	if (picture !== undefined) return pictures.drawing(picture);
 	if (row.call.photoOf === undefined) return undefined;
 	const found = await pictures.photoOf(row.call.photoOf);
 	return found === 'not-yet' && now() - row.createdAt > photoPatienceMs ? undefined : found;
+}
+
+function isFollowing({call}: Readable): boolean {
+	return call.kind === 'send' && call.follows === true;
+}
+
+/** The card that comes by itself, since it was late or its words are too long for a caption. */
+function followOf({call, chat, find}: Readable): Omit<Posting, 'now'> | undefined {
+	if (call.kind !== 'send' || call.alone === undefined || call.follows === true) return undefined;
+	const {picture, thread, alone} = call;
+	const follow = {kind: 'send' as const, html: alone, keyboard: [], follows: true, picture};
+	return {chat, find, role: 'say', call: thread === undefined ? follow : {...follow, thread}};
+}
+
+async function followLater({db, now, log}: OutboxTools, row: Readable): Promise<void> {
+	if (row.attempts < mostFollowed) return postpone(db, {id: row.id, notBefore: now() + followPauseMs});
+	log({level: 'warn', what: 'card given up', row: row.id});
+	return giveUp(db, row.id);
 }

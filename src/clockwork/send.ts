@@ -132,7 +132,7 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			: {reply_parameters: {message_id: call.replyTo, allow_sending_without_reply: true}}),
 		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
 	};
-	if (picture && lengthShown(call.html) <= mostInCaption) {
+	if (picture && fitsCaption(call.html)) {
 		try {
 			const source = 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
 			const sent = await api.sendPhoto(platformId, source, {caption: call.html, ...options});
@@ -140,6 +140,8 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			if (fileId !== undefined) sending.onFileId?.(fileId);
 			return sent;
 		} catch (error) {
+			// Its words have gone before it, so there is nothing to be said without it.
+			if (call.follows === true) throw error;
 			// A picture that is not taken, for whatever reason of its own, never costs the person the question.
 			if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
 		}
@@ -170,6 +172,11 @@ function positionKeyboard(text: string): ReplyKeyboardMarkup {
 
 function inline(keyboard: Keyboard): InlineKeyboardMarkup {
 	return {inline_keyboard: keyboard.map(row => row.map(({text, data}) => ({text, callback_data: data})))};
+}
+
+/** Whether these words, in HTML, may stand under a picture. */
+export function fitsCaption(html: string): boolean {
+	return lengthShown(html) <= mostInCaption;
 }
 
 /** Characters once markup and entities are taken out. */

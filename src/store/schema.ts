@@ -77,7 +77,7 @@ type OutboxTable = {
 	id: Generated<number>;
 	chat: number;
 	/** `quick` rows overtake the others: answers to button presses. */
-	lane: 'quick' | 'chat';
+	lane: 'quick' | 'chat' | 'picture';
 	find: number | null;
 	turn: number | null;
 	role: 'ask' | 'refresh' | 'close' | 'say' | 'file' | 'commands' | 'prompt' | 'question';

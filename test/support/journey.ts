@@ -83,7 +83,7 @@ export async function beginJourney({
 			clock,
 			log,
 			shelves: everyShelf(),
-			drawer: quickDrawer(),
+			drawer: quickDrawer(join(folder, 'photos')),
 			pictureMs: testPictureMs,
 		});
 	const running = {program: await open()};
