@@ -69,7 +69,7 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const {say} = shown.reader;
 		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' ? [] : [questionTitle(wanted, say)];
+		return wanted.kind === 'drawing' || wanted.kind === 'lengths' ? [] : [questionTitle(wanted, say)];
 	});
 }
 

@@ -37,6 +37,10 @@ const mostFollowed = 20;
 const followPauseMs = 1000;
 /** How long a message waits for the photo that goes with it. */
 const photoPatienceMs = 120_000;
+/** How long an album waits for its drawing. */
+const albumPatienceMs = 10_000;
+/** Platform-limits.json, media_group. */
+const mostInAlbum = 10;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
 export function openOutbox(tools: OutboxTools, onDone: () => void) {
@@ -90,7 +94,9 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
 	const found = await pictureFor(tools, row);
-	if (found === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	const pictures = await picturesFor(tools, row);
+	if (found === 'not-yet' || pictures === 'not-yet')
+		return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
 	if (isFollowing(row) && found === undefined) return giveUp(db, row.id);
 	if (isFollowing(row) && found === 'late') return followLater(tools, row);
 	const picture = found === 'late' ? undefined : found;
@@ -100,6 +106,7 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 		call: row.call,
 		target,
 		picture: picture?.picture,
+		pictures,
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
 	});
@@ -165,8 +172,9 @@ async function pictureFor(
 		return 'late';
 	}
 	if (picture !== undefined) return pictures.drawing(picture);
-	if (row.call.photoOf === undefined) return undefined;
-	const found = await pictures.photoOf(row.call.photoOf);
+	const {photo, photoOf} = row.call;
+	if (photo === undefined && photoOf === undefined) return undefined;
+	const found = await (photo === undefined ? pictures.photoOf(photoOf ?? 0) : pictures.photo(photo));
 	return found === 'not-yet' && now() - row.createdAt > photoPatienceMs ? undefined : found;
 }
 
@@ -186,4 +194,18 @@ async function followLater({db, now, log}: OutboxTools, row: Readable): Promise<
 	if (row.attempts < mostFollowed) return postpone(db, {id: row.id, notBefore: now() + followPauseMs});
 	log({level: 'warn', what: 'card given up', row: row.id});
 	return giveUp(db, row.id);
+}
+
+/** What stands in an album: stored photos, then the drawing, for which nobody waits at a question. */
+async function picturesFor(
+	{pictures, now}: OutboxTools,
+	row: Readable,
+): Promise<readonly Picture[] | 'not-yet'> {
+	if (row.call.kind !== 'album') return [];
+	const stored = await pictures.photosOf(row.call.photosOf);
+	const isPatient = now() - row.createdAt <= photoPatienceMs;
+	if (stored === 'not-yet' && isPatient) return 'not-yet';
+	const drawn = row.call.picture && (await pictures.drawing(row.call.picture, albumPatienceMs));
+	const photos = stored === 'not-yet' ? [] : stored.slice(0, mostInAlbum - 1);
+	return [...photos, ...(drawn && drawn !== 'late' ? [drawn.picture] : [])];
 }

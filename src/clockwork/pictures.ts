@@ -2,7 +2,7 @@
 import {createHash} from 'node:crypto';
 import {readFile} from 'node:fs/promises';
 import type {CallPicture} from '../store/call.ts';
-import {photosOf} from '../store/photos.ts';
+import {type PhotoRow, photoById, photosOf} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import type {Drawer} from './drawer.ts';
 import {photoPath} from './photo-files.ts';
@@ -13,11 +13,15 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 /** Where the pictures of messages come from. */
 export type Pictures = {
 	/** A drawing; nothing when it cannot be drawn, `late` when not soon enough, so that the words still go. */
-	readonly drawing: (picture: CallPicture) => Promise<Found | 'late' | undefined>;
+	readonly drawing: (picture: CallPicture, patienceMs?: number) => Promise<Found | 'late' | undefined>;
 	/** Has a picture drawn for later; one that fails is told in the log alone. */
 	readonly prepare: (picture: CallPicture) => Promise<void>;
 	/** The first stored photo of a find, `not-yet` while it is being fetched, nothing when it cannot be read. */
 	readonly photoOf: (find: number) => Promise<Found | 'not-yet' | undefined>;
+	/** One stored photo, as above. */
+	readonly photo: (id: number) => Promise<Found | 'not-yet' | undefined>;
+	/** Every stored photo of a find, `not-yet` while one is being fetched. */
+	readonly photosOf: (find: number) => Promise<readonly Picture[] | 'not-yet'>;
 };
 
 /** What pictures are made with. */
@@ -37,7 +41,6 @@ const mostCards = 100;
 export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictures {
 	const memory = {shared: openMemory(Number.POSITIVE_INFINITY), cards: openMemory(mostCards)};
 	const memoryOf = ({kind}: CallPicture) => (kind === 'card' ? memory.cards : memory.shared);
-	const forget = () => undefined;
 	const draw = (picture: CallPicture, level: 'error' | 'info') => {
 		const {drawn} = memoryOf(picture);
 		const key = keyOf(picture);
@@ -52,7 +55,7 @@ export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictur
 		drawn.set(key, drawing);
 		return drawing;
 	};
-	const drawing: Pictures['drawing'] = async picture => {
+	const drawing: Pictures['drawing'] = async (picture, longestMs = patienceMs) => {
 		const {fileIds, drawn} = memoryOf(picture);
 		const key = keyOf(picture);
 		const fileId = fileIds.get(key);
@@ -62,7 +65,7 @@ export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictur
 			drawn.delete(key);
 		};
 		if (fileId !== undefined) return {picture: {fileId}, remember};
-		const bytes = await soon(draw(picture, 'error'), patienceMs);
+		const bytes = await soon(draw(picture, 'error'), longestMs);
 		if (bytes === 'late') {
 			tools.log({level: 'warn', what: 'drawing late', picture: nameOf(picture)});
 			return 'late';
@@ -77,17 +80,16 @@ export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictur
 			// Not an error yet: it is tried again when it is wanted.
 			await draw(picture, 'info');
 		},
-		photoOf: async find => {
+		photoOf: async find => firstStored(await photosOf(tools.db, find), tools),
+		photo: async id => {
+			const photo = await photoById(tools.db, id);
+			return firstStored(photo ? [photo] : [], tools);
+		},
+		photosOf: async find => {
 			const photos = await photosOf(tools.db, find);
-			const kept = photos.find(photo => photo.state === 'kept' && photo.hash !== null);
-			if (!kept?.hash) return photos.some(photo => photo.state === 'wanted') ? 'not-yet' : undefined;
-			try {
-				const bytes = await readFile(photoPath(tools.photoFolder, kept.hash));
-				return {picture: {bytes, name: 'find.jpg'}, remember: forget};
-			} catch (error) {
-				tools.log({level: 'error', what: 'photo not read', photo: kept.id, error: String(error)});
-				return undefined;
-			}
+			if (photos.some(({state}) => state === 'wanted')) return 'not-yet';
+			const stored = await Promise.all(photos.map(photo => storedPicture(photo, tools)));
+			return stored.filter(picture => picture !== undefined);
 		},
 	};
 }
@@ -134,6 +136,29 @@ function plainerOf(picture: CallPicture): CallPicture | undefined {
 /** A JPEG begins with these two bytes; all else that is drawn is a PNG. */
 function fileNameOf([first, second]: Uint8Array): string {
 	return first === 0xff && second === 0xd8 ? 'card.jpg' : 'drawing.png';
+}
+
+async function firstStored(
+	photos: readonly PhotoRow[],
+	tools: PictureTools,
+): Promise<Found | 'not-yet' | undefined> {
+	const kept = photos.find(photo => photo.state === 'kept' && photo.hash !== null);
+	if (!kept) return photos.some(photo => photo.state === 'wanted') ? 'not-yet' : undefined;
+	const picture = await storedPicture(kept, tools);
+	return picture && {picture, remember: () => undefined};
+}
+
+async function storedPicture(
+	{id, hash}: PhotoRow,
+	{photoFolder, log}: PictureTools,
+): Promise<Picture | undefined> {
+	if (hash === null) return undefined;
+	try {
+		return {bytes: await readFile(photoPath(photoFolder, hash)), name: 'find.jpg'};
+	} catch (error) {
+		log({level: 'error', what: 'photo not read', photo: id, error: String(error)});
+		return undefined;
+	}
 }
 
 /** What is promised, or `late` when it is not there in time. */

@@ -1,5 +1,5 @@
 /** One row of the outbox becomes one call to the platform. */
-import {type Api, GrammyError, HttpError, InputFile} from 'grammy';
+import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
 import type {Call, Keyboard} from '../store/call.ts';
 
@@ -22,6 +22,8 @@ export type Sending = {
 	/** The message that an edit changes. */
 	readonly target?: {readonly messageId: number; readonly isPhoto: boolean} | undefined;
 	readonly picture?: Picture | undefined;
+	/** What stands in an album. */
+	readonly pictures?: readonly Picture[];
 	/** Hears the platform's id of a picture once it has one. */
 	readonly onFileId?: (fileId: string) => void;
 	readonly attempts: number;
@@ -92,6 +94,8 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 			return target.messageId;
 		case 'send':
 			return (await sendMessage(sending, call)).message_id;
+		case 'album':
+			return sendAlbum(sending, call);
 	}
 }
 
@@ -122,6 +126,30 @@ async function editMessage(
 	await api.editMessageText(platformId, messageId, call.html, markup);
 }
 
+async function sendAlbum(
+	{api, platformId, pictures = []}: Sending,
+	{html}: Extract<Call, {kind: 'album'}>,
+): Promise<number | undefined> {
+	const [first, ...others] = pictures.map(sourceOf);
+	const caption = {caption: html, parse_mode: 'HTML'} as const;
+	try {
+		if (!first) return undefined;
+		if (others.length === 0) return (await api.sendPhoto(platformId, first, caption)).message_id;
+		const media = [first, ...others].map((source, index) =>
+			InputMediaBuilder.photo(source, index === 0 ? caption : {}),
+		);
+		return (await api.sendMediaGroup(platformId, media))[0]?.message_id;
+	} catch (error) {
+		// The words that follow tell the most of it; they may not wait for pictures that are refused.
+		if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
+		return undefined;
+	}
+}
+
+function sourceOf(picture: Picture): string | InputFile {
+	return 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
+}
+
 async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>): Promise<Message> {
 	const {api, platformId, picture} = sending;
 	const options = {
@@ -134,8 +162,7 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 	};
 	if (picture && fitsCaption(call.html)) {
 		try {
-			const source = 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
-			const sent = await api.sendPhoto(platformId, source, {caption: call.html, ...options});
+			const sent = await api.sendPhoto(platformId, sourceOf(picture), {caption: call.html, ...options});
 			const fileId = sent.photo.at(-1)?.file_id;
 			if (fileId !== undefined) sending.onFileId?.(fileId);
 			return sent;

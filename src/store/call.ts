@@ -55,6 +55,16 @@ const pictureSchema = z.union([
 			/** Day and place in words, no finer than they may be shown. */
 			found: z.string().optional(),
 		}),
+		/** A measured length in millimetres against those of the kinds it may be. */
+		z.object({
+			kind: z.literal('lengths'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			taxa: z.array(z.string()).min(1).max(6),
+			mm: z.number().positive(),
+			plusMinusMm: z.number().positive(),
+			countsAs: z.enum(['exact', 'at-least']),
+		}),
 	]),
 ]);
 
@@ -72,12 +82,23 @@ export const callSchema = z.discriminatedUnion('kind', [
 		follows: z.boolean().optional(),
 		/** The first photo of this find, once it is stored. */
 		photoOf: z.number().int().optional(),
+		/** This photo, once it is stored. */
+		photo: z.number().int().optional(),
 		/** A button under the chat that sends the position; private chats only. */
 		positionButton: z.string().optional(),
 		/** In a group the person is asked to reply to this message. */
 		forceReply: z.boolean().optional(),
 		replyTo: z.number().int().optional(),
 		thread: z.number().int().optional(),
+		/** What a reply to this message is, as the data of a button says it. */
+		expects: z.string().max(64).optional(),
+	}),
+	/** The photos of a find side by side, and a picture after them; nothing at all where there is neither. */
+	z.object({
+		kind: z.literal('album'),
+		html: z.string().min(1),
+		photosOf: z.number().int(),
+		picture: pictureSchema.optional(),
 	}),
 	/** The message of another row, shown anew. */
 	z.object({

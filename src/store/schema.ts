@@ -182,11 +182,11 @@ type ReviewTable = {
 	find: number;
 	isUnusual: 0 | 1;
 	since: number;
-	claimedBy: number | null;
-	claimedAt: number | null;
+	claimedBy: Generated<number | null>;
+	claimedAt: Generated<number | null>;
 	/** Its finder was asked something: it is not offered to others before. */
-	restsUntil: number | null;
-	decidedAt: number | null;
+	restsUntil: Generated<number | null>;
+	decidedAt: Generated<number | null>;
 };
 
 /** What a verifier said of a draft; never changed, only followed by another. */
