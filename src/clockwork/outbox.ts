@@ -12,6 +12,7 @@ import {
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
+import {openPace, type Pace} from './pace.ts';
 import type {Pictures} from './pictures.ts';
 import {type Picture, type Sent, sendCall} from './send.ts';
 
@@ -21,6 +22,8 @@ export type OutboxTools = {
 	readonly api: Api;
 	readonly now: () => number;
 	readonly pictures: Pictures;
+	/** Counts what is sent beside what goes to many; a count of its own without it. */
+	readonly pace?: Pace;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -34,15 +37,15 @@ const answerLivesMs = 60_000;
 const photoPatienceMs = 120_000;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
-export function openOutbox(tools: OutboxTools, onDone: () => void) {
+export function openOutbox(given: OutboxTools, onDone: () => void) {
+	const pace = given.pace ?? openPace(given.now);
+	const tools = {...given, pace};
 	const busy = new Set<number>();
 	const inFlight = new Set<Promise<void>>();
-	const limited = new Map<number, number>();
 	const send = async (): Promise<boolean> => {
 		const now = tools.now();
-		for (const [chat, until] of limited) if (until <= now) limited.delete(chat);
 		// Two chats refused at once: the limit is on us, not on a chat (bot-practice 13).
-		if (limited.size > 1 || inFlight.size >= mostInFlight) return false;
+		if (pace.isHeld() || inFlight.size >= mostInFlight) return false;
 		const rows = await nextToSend(tools.db, {now, busy, limit: mostInFlight - inFlight.size});
 		for (const row of rows) {
 			if (!isReadable(row)) {
@@ -52,7 +55,7 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 			}
 			if (row.call.kind !== 'answer') busy.add(row.chat);
 			await markSending(tools.db, row.id);
-			const sending = sendRow(tools, row, limited)
+			const sending = sendRow(tools, row)
 				.catch(error => stumble(tools, row, error))
 				.finally(() => {
 					busy.delete(row.chat);
@@ -73,12 +76,13 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 }
 
 type Readable = Waiting & {readonly call: Call};
+type Paced = OutboxTools & {readonly pace: Pace};
 
 function isReadable(row: Waiting): row is Readable {
 	return row.call !== undefined;
 }
 
-async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, number>): Promise<void> {
+async function sendRow(tools: Paced, row: Readable): Promise<void> {
 	const {db} = tools;
 	const address = await addressOf(db, row.chat);
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
@@ -86,6 +90,7 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
 	const picture = await pictureFor(tools, row);
 	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	const ended = row.call.kind === 'send' ? tools.pace.begin(row.chat) : () => undefined;
 	const sent = await sendCall({
 		api: tools.api,
 		platformId: address.platformId,
@@ -94,8 +99,8 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 		picture: picture?.picture,
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
-	});
-	await settle(tools, row, {sent, limited, from: address.platformId});
+	}).finally(ended);
+	await settle(tools, row, {sent, from: address.platformId});
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
@@ -106,16 +111,16 @@ async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown
 }
 
 async function settle(
-	{db, now, log}: OutboxTools,
+	{db, now, log, pace}: Paced,
 	row: Waiting,
-	{sent, limited, from}: {sent: Sent; limited: Map<number, number>; from: number},
+	{sent, from}: {sent: Sent; from: number},
 ): Promise<void> {
 	switch (sent.kind) {
 		case 'sent':
 			return markSent(db, {id: row.id, messageId: sent.messageId, now: now()});
 		case 'later': {
 			const notBefore = now() + sent.afterMs;
-			if (sent.isLimited) limited.set(row.chat, notBefore);
+			if (sent.isLimited) pace.limit(row.chat, notBefore);
 			return postpone(db, {id: row.id, notBefore});
 		}
 		case 'moved':

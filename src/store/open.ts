@@ -6,6 +6,7 @@ import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect
 import {up as first} from './migrations/0001-first.ts';
 import {up as sharing} from './migrations/0002-sharing.ts';
 import {up as roles} from './migrations/0003-roles.ts';
+import {up as days} from './migrations/0005-days.ts';
 import type {Db, Tables} from './schema.ts';
 
 /** In order; a file, once released, is never edited. */
@@ -15,6 +16,7 @@ const migrations: MigrationProvider = {
 			'0001-first': {up: first},
 			'0002-sharing': {up: sharing},
 			'0003-roles': {up: roles},
+			'0005-days': {up: days},
 		}),
 };
 
