@@ -14,6 +14,7 @@ import {
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
+import {openPace, type Pace} from './pace.ts';
 import type {Pictures} from './pictures.ts';
 import {fitsCaption, type Picture, type Sent, sendCall} from './send.ts';
 
@@ -23,6 +24,8 @@ export type OutboxTools = {
 	readonly api: Api;
 	readonly now: () => number;
 	readonly pictures: Pictures;
+	/** Counts what is sent beside what goes to many; a count of its own without it. */
+	readonly pace?: Pace;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -43,15 +46,15 @@ const albumPatienceMs = 10_000;
 const mostInAlbum = 10;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
-export function openOutbox(tools: OutboxTools, onDone: () => void) {
+export function openOutbox(given: OutboxTools, onDone: () => void) {
+	const pace = given.pace ?? openPace(given.now);
+	const tools = {...given, pace};
 	const busy = new Set<number>();
 	const inFlight = new Set<Promise<void>>();
-	const limited = new Map<number, number>();
 	const send = async (): Promise<boolean> => {
 		const now = tools.now();
-		for (const [chat, until] of limited) if (until <= now) limited.delete(chat);
 		// Two chats refused at once: the limit is on us, not on a chat (bot-practice 13).
-		if (limited.size > 1 || inFlight.size >= mostInFlight) return false;
+		if (pace.isHeld() || inFlight.size >= mostInFlight) return false;
 		const rows = await nextToSend(tools.db, {now, busy, limit: mostInFlight - inFlight.size});
 		for (const row of rows) {
 			if (!isReadable(row)) {
@@ -61,7 +64,7 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 			}
 			if (row.call.kind !== 'answer') busy.add(row.chat);
 			await markSending(tools.db, row.id);
-			const sending = sendRow(tools, row, limited)
+			const sending = sendRow(tools, row)
 				.catch(error => stumble(tools, row, error))
 				.finally(() => {
 					busy.delete(row.chat);
@@ -82,12 +85,13 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 }
 
 type Readable = Waiting & {readonly call: Call};
+type Paced = OutboxTools & {readonly pace: Pace};
 
 function isReadable(row: Waiting): row is Readable {
 	return row.call !== undefined;
 }
 
-async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, number>): Promise<void> {
+async function sendRow(tools: Paced, row: Readable): Promise<void> {
 	const {db} = tools;
 	const address = await addressOf(db, row.chat);
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
@@ -100,6 +104,8 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	if (isFollowing(row) && found === undefined) return giveUp(db, row.id);
 	if (isFollowing(row) && found === 'late') return followLater(tools, row);
 	const picture = found === 'late' ? undefined : found;
+	const ended =
+		row.call.kind === 'send' || row.call.kind === 'album' ? tools.pace.begin(row.chat) : () => undefined;
 	const sent = await sendCall({
 		api: tools.api,
 		platformId: address.platformId,
@@ -109,9 +115,9 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 		pictures,
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
-	});
+	}).finally(ended);
 	const follow = found === 'late' ? followOf(row) : undefined;
-	await settle(tools, row, {sent, limited, from: address.platformId, follow});
+	await settle(tools, row, {sent, from: address.platformId, follow});
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
@@ -123,16 +129,15 @@ async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown
 
 type Settling = {
 	readonly sent: Sent;
-	readonly limited: Map<number, number>;
 	readonly from: number;
 	/** The card that comes after its words. */
 	readonly follow: Omit<Posting, 'now'> | undefined;
 };
 
 async function settle(
-	{db, now, log}: OutboxTools,
+	{db, now, log, pace}: Paced,
 	row: Waiting,
-	{sent, limited, from, follow}: Settling,
+	{sent, from, follow}: Settling,
 ): Promise<void> {
 	switch (sent.kind) {
 		case 'sent':
@@ -142,7 +147,7 @@ async function settle(
 			});
 		case 'later': {
 			const notBefore = now() + sent.afterMs;
-			if (sent.isLimited) limited.set(row.chat, notBefore);
+			if (sent.isLimited) pace.limit(row.chat, notBefore);
 			return postpone(db, {id: row.id, notBefore});
 		}
 		case 'moved':

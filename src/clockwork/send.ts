@@ -1,12 +1,19 @@
 /** One row of the outbox becomes one call to the platform. */
 import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
+import {z} from 'zod';
 import type {Call, Keyboard} from '../store/call.ts';
 
 /** What became of a call. */
 export type Sent =
 	| {readonly kind: 'sent'; readonly messageId: number | undefined}
-	| {readonly kind: 'later'; readonly afterMs: number; readonly isLimited: boolean}
+	| {
+			readonly kind: 'later';
+			readonly afterMs: number;
+			readonly isLimited: boolean;
+			/** Nobody knows whether it arrived. */
+			readonly mayHaveLeft: boolean;
+	  }
 	| {readonly kind: 'moved'; readonly to: number}
 	| {readonly kind: 'gone'}
 	| {readonly kind: 'refused'; readonly description: string};
@@ -32,6 +39,7 @@ export type Sending = {
 /** The most characters of a caption (platform-limits.json, caption). */
 const mostInCaption = 1024;
 const longestPauseMs = 300_000;
+const codeSchema = z.object({code: z.string()});
 
 /** Refusals that mean: it is as it should be (bot-practice 18). */
 const harmless = [
@@ -62,6 +70,7 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 				kind: 'later',
 				afterMs: Math.min(1000 * 2 ** sending.attempts, longestPauseMs),
 				isLimited: false,
+				mayHaveLeft: !cannotHaveLeft(error.error),
 			};
 		}
 		throw error;
@@ -71,12 +80,23 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 function judge(error: GrammyError): Sent {
 	const {description, parameters, error_code: code} = error;
 	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
-	if (code === 429) return {kind: 'later', afterMs: (parameters.retry_after ?? 5) * 1000, isLimited: true};
+	if (code === 429) {
+		const afterMs = (parameters.retry_after ?? 5) * 1000;
+		return {kind: 'later', afterMs, isLimited: true, mayHaveLeft: false};
+	}
 	// What stands between us and the platform may answer with neither code nor words.
-	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false};
+	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false, mayHaveLeft: code !== 500};
 	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
 	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
 	return {kind: 'refused', description};
+}
+
+const neverConnected = ['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH'];
+
+/** There was nobody to hear the call. */
+function cannotHaveLeft(error: unknown): boolean {
+	const parsed = codeSchema.safeParse(error);
+	return parsed.success && neverConnected.includes(parsed.data.code);
 }
 
 async function attempt(sending: Sending): Promise<number | undefined> {

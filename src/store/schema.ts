@@ -1,5 +1,6 @@
 /** The tables as code sees them; `snake_case` on disk is the plugin's doing in `open.ts`. */
 import type {Generated, Kysely, Transaction} from 'kysely';
+import type {DayTables} from './day-tables.ts';
 
 /** A chat of our own; the platform's ids for it stand in `chatAddress`. */
 type ChatTable = {
@@ -241,7 +242,7 @@ export type Tables = {
 	review: ReviewTable;
 	decision: DecisionTable;
 	letter: LetterTable;
-};
+} & DayTables;
 
 /** The open database. */
 export type Db = Kysely<Tables>;
