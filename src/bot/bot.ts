@@ -6,6 +6,7 @@ import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {showForwarding} from './commands/forwarding.ts';
 import {showHelp} from './commands/help.ts';
+import {sendMyData} from './commands/mydata.ts';
 import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
@@ -41,6 +42,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('safety', showSafety);
 	bot.command('region', showRegions);
 	bot.command('settings', showSettings);
+	bot.command('mydata', privately(sendMyData));
 	bot.command('forwarding', only(['owner'], privately(showForwarding)));
 	bot.command('say', say);
 	bot.on('callback_query:data', press);

@@ -4,16 +4,22 @@ import {forgetOldUpdates} from '../store/inbox.ts';
 import {forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
+import {sweepParcels} from './parcels.ts';
 import {erasePhoto} from './photo-files.ts';
 
 /** What housekeeping works with. */
-export type Housekeeping = {readonly db: Db; readonly photoFolder: string; readonly now: () => number};
+export type Housekeeping = {
+	readonly db: Db;
+	readonly photoFolder: string;
+	readonly parcelFolder: string;
+	readonly now: () => number;
+};
 
 /** A find thrown away can be taken back for a day. */
 const thrownLivesMs = 24 * 3_600_000;
 
 /** One round of housekeeping. */
-export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<boolean> {
+export async function keepHouse({db, photoFolder, parcelFolder, now}: Housekeeping): Promise<boolean> {
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
 	await db.transaction().execute(async tx => {
@@ -23,5 +29,6 @@ export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<b
 		await erasePhoto(photoFolder, hash);
 		await markErased(db, hash);
 	}
+	await sweepParcels({db, parcelFolder});
 	return false;
 }

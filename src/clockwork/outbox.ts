@@ -1,4 +1,6 @@
 /** Sends what waits, in order for each chat, one in flight each. */
+import {existsSync} from 'node:fs';
+import {join} from 'node:path';
 import type {Api} from 'grammy';
 import type {Call} from '../store/call.ts';
 import {addressOf, joinAddresses, markGone} from '../store/chats.ts';
@@ -12,6 +14,7 @@ import {
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
+import {eraseParcelFile} from './parcel-files.ts';
 import type {Pictures} from './pictures.ts';
 import {type Picture, type Sent, sendCall} from './send.ts';
 
@@ -21,6 +24,8 @@ export type OutboxTools = {
 	readonly api: Api;
 	readonly now: () => number;
 	readonly pictures: Pictures;
+	/** Where the files of parcels stand. */
+	readonly parcelFolder: string;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -84,18 +89,35 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
+	const {call} = row;
+	const document = documentOf(tools, call);
+	if (document === 'gone') {
+		tools.log({level: 'error', what: 'file gone before it was sent', row: row.id});
+		return giveUp(db, row.id);
+	}
 	const picture = await pictureFor(tools, row);
 	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
 	const sent = await sendCall({
 		api: tools.api,
 		platformId: address.platformId,
-		call: row.call,
+		call,
 		target,
 		picture: picture?.picture,
+		document,
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
 	});
 	await settle(tools, row, {sent, limited, from: address.platformId});
+	// Sent or refused for good, nobody needs it any more; a second try would.
+	if (call.kind === 'document' && (sent.kind === 'sent' || sent.kind === 'refused'))
+		await eraseParcelFile(tools.parcelFolder, call.file);
+}
+
+/** The path of the file that a call carries. */
+function documentOf({parcelFolder}: OutboxTools, call: Call): string | 'gone' | undefined {
+	if (call.kind !== 'document') return undefined;
+	const path = join(parcelFolder, call.file);
+	return existsSync(path) ? path : 'gone';
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */

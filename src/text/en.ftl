@@ -106,6 +106,21 @@ settings = Times are shown for { $zone }. Press your own zone, or write it after
 settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
 
+my-data-soon = I am putting together all that I hold on you. It comes here in a moment.
+my-data-inside =
+    This is all that the egg case bot holds on you.
+
+    my-data.json – your settings, your finds with your answers and records, and the messages it still remembers. Any text editor opens it. Times are in UTC.
+    photos – the photos of your finds, as they are kept: without hidden data.
+
+    In the chat, /drafts changes or deletes a find, and /forget erases everything.
+parcel-my-data = { $parts ->
+    [one] All that I hold on you. Open READ-ME.txt in it first.
+   *[other] All that I hold on you, part { $part } of { $parts }. Open READ-ME.txt in the first part.
+} To have it erased, write /forget.
+parcel-already = I am at it already. It comes here in a moment.
+parcel-failed = I could not put that together. I am sorry. Please try again later, or ask whoever runs this bot.
+
 forwarding-off = Records are not passed on to anybody. Whoever keeps the program can set it up: the README says how, under “Settings”.
 forwarding =
     Records passed on:
@@ -154,6 +169,7 @@ command-settings = Your time zone
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked
+command-mydata = A copy of all I hold on you
 command-forwarding = Records that are passed on
 command-start = Begin
 command-say = Your answer, in a group

@@ -28,8 +28,9 @@ export async function deskScene({drawer = quickDrawer(), patienceMs = testPictur
 	const lines: Line[] = [];
 	const log = (line: Line) => void lines.push(line);
 	const photoFolder = join(folder, 'photos');
+	const parcelFolder = join(folder, 'parcels');
 	const pictures = openPictures({db, drawer, photoFolder, log, patienceMs});
-	const outbox = openOutbox({db, api, now: clock.now, pictures, log}, () => undefined);
+	const outbox = openOutbox({db, api, now: clock.now, pictures, parcelFolder, log}, () => undefined);
 	const enter = async (name: string) => {
 		const person = room.person(name);
 		person.sends('/start');
@@ -45,6 +46,7 @@ export async function deskScene({drawer = quickDrawer(), patienceMs = testPictur
 		lines,
 		log,
 		photoFolder,
+		parcelFolder,
 		outbox,
 		ada: await enter('Ada'),
 		ben: await enter('Ben'),
