@@ -4,6 +4,7 @@ import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
+import {askToForget} from './commands/forget.ts';
 import {showForwarding} from './commands/forwarding.ts';
 import {showHelp} from './commands/help.ts';
 import {sendMyData} from './commands/mydata.ts';
@@ -43,6 +44,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('region', showRegions);
 	bot.command('settings', showSettings);
 	bot.command('mydata', privately(sendMyData));
+	bot.command('forget', privately(askToForget));
 	bot.command('forwarding', only(['owner'], privately(showForwarding)));
 	bot.command('say', say);
 	bot.on('callback_query:data', press);

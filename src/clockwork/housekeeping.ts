@@ -1,6 +1,8 @@
 /** What is kept no longer than needed: old update ids, old messages, thrown finds, erased photos. */
 import {emptyThrownFinds} from '../store/finds.ts';
+import {eraseForgottenChats} from '../store/forget.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
+import {flushErased} from '../store/open.ts';
 import {forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
@@ -30,5 +32,6 @@ export async function keepHouse({db, photoFolder, parcelFolder, now}: Housekeepi
 		await markErased(db, hash);
 	}
 	await sweepParcels({db, parcelFolder});
+	if ((await eraseForgottenChats(db)) > 0) await flushErased(db);
 	return false;
 }

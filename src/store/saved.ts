@@ -29,18 +29,19 @@ export async function savedAfter<Body>(
 			'draft.body',
 			'person.publicName',
 			'person.coarseM',
+			'draft.coarseM as ownCoarseM',
 		])
 		.where('draft.find', '>', page.after)
 		.where('draft.status', '=', 'draft')
 		.orderBy('draft.find')
 		.limit(page.limit)
 		.execute();
-	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM}) => ({
+	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM, ownCoarseM}) => ({
 		find,
 		savedAt,
 		changedAt,
 		body: readBody(schema, find, body),
-		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? undefined},
+		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? ownCoarseM ?? undefined},
 	}));
 }
 
