@@ -1,4 +1,5 @@
 /** One row of the outbox becomes one call to the platform. */
+import {basename} from 'node:path';
 import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
 import {z} from 'zod';
@@ -31,6 +32,8 @@ export type Sending = {
 	readonly picture?: Picture | undefined;
 	/** What stands in an album. */
 	readonly pictures?: readonly Picture[];
+	/** The path of the file that a document carries. */
+	readonly document?: string | undefined;
 	/** Hears the platform's id of a picture once it has one. */
 	readonly onFileId?: (fileId: string) => void;
 	readonly attempts: number;
@@ -108,6 +111,8 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'commands':
 			await listCommands(sending, call);
 			return undefined;
+		case 'document':
+			return (await sendFile(sending, call)).message_id;
 		case 'edit':
 			if (!target) return undefined;
 			await editMessage(sending, call, target);
@@ -117,6 +122,18 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'album':
 			return sendAlbum(sending, call);
 	}
+}
+
+async function sendFile(
+	{api, platformId, document}: Sending,
+	call: Extract<Call, {kind: 'document'}>,
+): Promise<Message> {
+	if (document === undefined) throw new Error('Expected the path of the file that a document carries');
+	return api.sendDocument(platformId, new InputFile(document, basename(document)), {
+		caption: call.html,
+		parse_mode: 'HTML',
+		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
+	});
 }
 
 async function listCommands(

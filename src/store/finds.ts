@@ -62,6 +62,11 @@ export async function findById(db: Db | Tx, id: number): Promise<FindRow | undef
 	return db.selectFrom('find').select(columns).where('id', '=', id).executeTakeFirst();
 }
 
+/** Every find of a person, oldest first. */
+export async function findsOf(db: Db | Tx, person: number): Promise<readonly FindRow[]> {
+	return db.selectFrom('find').select(columns).where('person', '=', person).orderBy('id').execute();
+}
+
 /** Keeps what a turn made of a find. */
 export async function keepTurn(
 	tx: Tx,

@@ -32,6 +32,7 @@ export async function savedAfter<Body>(
 			'draft.body',
 			'person.publicName',
 			'person.coarseM',
+			'draft.coarseM as ownCoarseM',
 		])
 		.where('draft.find', '>', page.after)
 		.where('draft.status', '=', 'draft')
@@ -42,12 +43,12 @@ export async function savedAfter<Body>(
 		db,
 		rows.map(({find}) => find),
 	);
-	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM}) => ({
+	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM, ownCoarseM}) => ({
 		find,
 		savedAt,
 		changedAt,
 		body: readBody(schema, find, body),
-		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? undefined},
+		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? ownCoarseM ?? undefined},
 		decision: decisions.get(find),
 	}));
 }

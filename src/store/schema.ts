@@ -8,6 +8,8 @@ type ChatTable = {
 	kind: 'private' | 'group';
 	/** When the chat was found blocked, left or deleted. */
 	goneAt: number | null;
+	/** When its person asked to be forgotten: it goes once the last words are sent. */
+	forgottenAt: number | null;
 	createdAt: number;
 };
 
