@@ -39,6 +39,7 @@ const mostInAlbum = 10;
 const mostFollowed = 20;
 const notYet: Luggage = {kind: 'not-yet', afterMs: 1000};
 
+/** Whether the call of a row could be read. */
 export function isReadable(row: Waiting): row is Readable {
 	return row.call !== undefined;
 }
