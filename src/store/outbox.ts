@@ -80,17 +80,17 @@ export async function takeBackQuestions(tx: Tx, find: number): Promise<void> {
 export async function rowsOfTurn(
 	tx: Tx,
 	shown: {find: number; turn: number},
-): Promise<readonly {id: number; call: Call}[]> {
+): Promise<readonly {id: number; chat: number; call: Call}[]> {
 	const rows = await tx
 		.selectFrom('outbox')
-		.select(['id', 'content'])
+		.select(['id', 'chat', 'content'])
 		.where('find', '=', shown.find)
 		.where('turn', '=', shown.turn)
 		.where('role', 'in', ['ask', 'refresh'])
 		.where('state', '!=', 'failed')
 		.orderBy('id', 'desc')
 		.execute();
-	return rows.map(row => ({id: row.id, call: callSchema.parse(JSON.parse(row.content))}));
+	return rows.map(row => ({id: row.id, chat: row.chat, call: callSchema.parse(JSON.parse(row.content))}));
 }
 
 /** The find that a message of ours in this chat was about. */
@@ -192,20 +192,6 @@ export async function postpone(db: Db, later: {id: number; notBefore: number}): 
 /** Gives a row up; nobody will read its words any more. */
 export async function giveUp(db: Db, id: number): Promise<void> {
 	await db.updateTable('outbox').set({state: 'failed', content: saidAndGone}).where('id', '=', id).execute();
-}
-
-/** The files that are still to be sent, by their place in the folder of parcels. */
-export async function filesOnTheWay(db: Db): Promise<readonly string[]> {
-	const rows = await db
-		.selectFrom('outbox')
-		.select('content')
-		.where('role', '=', 'file')
-		.where('state', 'in', ['waiting', 'sending'])
-		.execute();
-	return rows.flatMap(({content}) => {
-		const call = readCall(content);
-		return call?.kind === 'document' ? [call.file] : [];
-	});
 }
 
 /**

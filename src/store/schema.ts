@@ -1,4 +1,4 @@
-/** The tables as code sees them; `snake_case` on disk is the plugin's doing in `open.ts`. */
+/** The tables as code sees them, a long list in one place; `snake_case` on disk is the plugin's doing in `open.ts`. */
 import type {Generated, Kysely, Transaction} from 'kysely';
 
 /** A chat of our own; the platform's ids for it stand in `chatAddress`. */
@@ -49,11 +49,18 @@ type FindTable = {
 	bowl: number | null;
 	/** The topic of a group in which it is spoken of. */
 	thread: number | null;
+	/** 1 when nobody else in its group may answer for it. */
+	isOwnersAlone: Generated<0 | 1>;
+	/** With which others it was sorted out of a bowl. */
+	sorting: Generated<number | null>;
 	createdAt: number;
 	changedAt: number;
 	/** When its finder was told that it will not be kept unfinished. */
 	warnedAt: number | null;
 };
+
+/** Cases sorted one after another in a chat. */
+type SortingTable = {id: Generated<number>; chat: number; begunAt: number; endedAt: number | null};
 
 type ReminderTable = {
 	id: Generated<number>;
@@ -91,6 +98,8 @@ type PhotoTable = {
 	find: number;
 	fileId: string;
 	fileUniqueId: string;
+	/** The platform's id of the album it came in. */
+	album: Generated<string | null>;
 	state: 'wanted' | 'kept' | 'failed';
 	/** SHA-256 of the cleaned picture, its name on disk. */
 	hash: string | null;
@@ -219,6 +228,7 @@ export type Tables = {
 	person: PersonTable;
 	seat: SeatTable;
 	find: FindTable;
+	sorting: SortingTable;
 	reminder: ReminderTable;
 	inbox: InboxTable;
 	aside: AsideTable;
