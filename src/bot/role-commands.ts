@@ -18,6 +18,7 @@ const common = [
 	'region',
 	'settings',
 	'mydata',
+	'forget',
 ] as const;
 
 /** What each role may do beside that. */

@@ -1,9 +1,9 @@
 /** Makes what people asked for, one after another, and hands it over through the outbox. */
 import type {Made} from '../record/made.ts';
-import {filesOnTheWay} from '../store/outbox.ts';
 import {
 	beginParcel,
 	closeParcel,
+	filesOnTheWay,
 	nextParcel,
 	type Parcel,
 	parcelsInTheMaking,

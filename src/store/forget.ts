@@ -99,6 +99,8 @@ async function makeNameless(
 			...owner,
 			thread: null,
 			bowl: null,
+			sorting: null,
+			isOwnersAlone: 0 as const,
 			trail: '[]',
 			turn: eb(ref('turn'), '+', 1),
 			state: 'thrown' as const,
@@ -144,6 +146,7 @@ export async function eraseForgottenChats(db: Db): Promise<number> {
 			.execute();
 		for (const {id} of rows) {
 			await tx.deleteFrom('outbox').where('chat', '=', id).execute();
+			await tx.deleteFrom('sorting').where('chat', '=', id).execute();
 			await tx.deleteFrom('chatAddress').where('chat', '=', id).execute();
 			await tx.deleteFrom('chat').where('id', '=', id).execute();
 		}

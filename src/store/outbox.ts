@@ -200,20 +200,6 @@ export async function giveUp(db: Db, id: number): Promise<void> {
 	await db.updateTable('outbox').set({state: 'failed', content: saidAndGone}).where('id', '=', id).execute();
 }
 
-/** The files that are still to be sent, by their place in the folder of parcels. */
-export async function filesOnTheWay(db: Db): Promise<readonly string[]> {
-	const rows = await db
-		.selectFrom('outbox')
-		.select('content')
-		.where('role', '=', 'file')
-		.where('state', 'in', ['waiting', 'sending'])
-		.execute();
-	return rows.flatMap(({content}) => {
-		const call = readCall(content);
-		return call?.kind === 'document' ? [call.file] : [];
-	});
-}
-
 /**
  * Rows that were being sent when the program died wait again: a question that arrives twice is harmless, since its
  * buttons carry the turn, and so is a press answered twice.

@@ -1,5 +1,6 @@
 /** What people ask for and the clockwork makes: it takes longer than a turn, and a killed program makes it again. */
 import {z} from 'zod';
+import {callSchema} from './call.ts';
 import type {Db, Tx} from './schema.ts';
 
 /** What is to be made, by its kind. */
@@ -89,6 +90,20 @@ export async function closeParcel(tx: Tx, id: number): Promise<boolean> {
 export async function parcelsInTheMaking(db: Db): Promise<readonly number[]> {
 	const rows = await db.selectFrom('parcel').select('id').execute();
 	return rows.map(({id}) => id);
+}
+
+/** The files that are still to be sent, by their place in the folder of parcels. */
+export async function filesOnTheWay(db: Db): Promise<readonly string[]> {
+	const rows = await db
+		.selectFrom('outbox')
+		.select('content')
+		.where('role', '=', 'file')
+		.where('state', 'in', ['waiting', 'sending'])
+		.execute();
+	return rows.flatMap(({content}) => {
+		const call = callSchema.parse(JSON.parse(content));
+		return call.kind === 'document' ? [call.file] : [];
+	});
 }
 
 /** Takes back what a person asked for. */

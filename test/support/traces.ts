@@ -40,11 +40,11 @@ export function tracesInFiles(
 		.map(name => relative('.', name));
 }
 
-/** Every column that names a person, as `table.column`. */
-export async function columnsOfPeople(db: Db): Promise<readonly string[]> {
+/** Every column that names a row of this table, as `table.column`. */
+export async function columnsNaming(db: Db, table: 'person' | 'chat' | 'find'): Promise<readonly string[]> {
 	const {rows} = await sql<{place: string}>`
 		select t.name || '.' || f."from" as place
 		from sqlite_master t join pragma_foreign_key_list(t.name) f
-		where t.type = 'table' and f."table" = 'person' order by place`.execute(db);
+		where t.type = 'table' and f."table" = ${table} order by place`.execute(db);
 	return rows.map(({place}) => place);
 }

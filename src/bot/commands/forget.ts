@@ -16,21 +16,21 @@ export async function askToForget({desk}: Ctx): Promise<void> {
 	const button = (message: string, menu: string, parts: readonly string[]) => [
 		{text: say.say(message), data: packButton({kind: 'menu', menu, parts})},
 	];
-	return sayHere(desk, say.say('forget', {kept}), [
-		button('forget-yes', 'forget', ['yes', desk.now.toString(36)]),
-		button('forget-copy', 'mydata', []),
-		button('forget-no', 'forget', ['no']),
+	return sayHere(desk, say.say('farewell', {kept}), [
+		button('farewell-yes', 'forget', ['yes', desk.now.toString(36)]),
+		button('farewell-copy', 'mydata', []),
+		button('farewell-no', 'forget', ['no']),
 	]);
 }
 
 /** Erases after a yes that is not too old; anything else leaves all as it is. */
 export async function answerForget(desk: Desk, [answer, askedAt]: readonly string[]): Promise<void> {
 	const {say} = readerAt(desk);
-	if (answer !== 'yes') return sayHere(desk, say.say('forget-kept'));
+	if (answer !== 'yes') return sayHere(desk, say.say('farewell-kept'));
 	const ageMs = desk.now - Number.parseInt(askedAt ?? '', 36);
-	if (!(ageMs >= 0 && ageMs <= yesHoldsMs)) return sayHere(desk, say.say('forget-too-old'));
+	if (!(ageMs >= 0 && ageMs <= yesHoldsMs)) return sayHere(desk, say.say('farewell-too-old'));
 	const kept = await forgetEverything(desk);
 	// The person is not there any more; their chat is, for these last words.
-	const call = {kind: 'send', html: escaped(say.say('forget-done', {kept})), keyboard: []} as const;
+	const call = {kind: 'send', html: escaped(say.say('farewell-done', {kept})), keyboard: []} as const;
 	await post(desk.tx, {chat: desk.chat.id, role: 'say', call: {...call, keyboard: []}, now: desk.now});
 }
