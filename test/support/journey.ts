@@ -183,7 +183,10 @@ async function settle({
 		const photos = await db.selectFrom('photo').select('id').where('state', '=', 'wanted').execute();
 		const due = await db
 			.selectFrom('reminder')
-			.select('id')
+			.innerJoin('find', 'find.id', 'reminder.find')
+			.innerJoin('chat', 'chat.id', 'find.chat')
+			.select('reminder.id')
+			.where('chat.goneAt', 'is', null)
 			.where('doneAt', 'is', null)
 			.where('dueAt', '<=', clock.now())
 			.execute();
