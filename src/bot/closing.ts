@@ -12,7 +12,7 @@ export async function closeTurn(
 	const {find, turn, answered} = closed;
 	const none: Keyboard = [];
 	for (const [index, shown] of (await rowsOfTurn(tx, {find, turn})).entries()) {
-		if (shown.call.kind === 'answer') continue;
+		if (shown.call.kind !== 'send' && shown.call.kind !== 'edit') continue;
 		const html = index === 0 ? `${shown.call.html}\n\n${escaped(answered)}` : shown.call.html;
 		const call = {kind: 'edit' as const, row: shown.id, html, keyboard: none};
 		await post(tx, {chat: shown.chat, call, role: 'close', find, now});

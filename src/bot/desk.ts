@@ -20,6 +20,10 @@ export type House = {
 	readonly zone: string;
 	readonly now: () => number;
 	readonly newUuid: () => string;
+	/** A code that nobody can guess, of letters that a link may hold. */
+	readonly newCode: () => string;
+	/** A link that opens the private chat and brings a code; nothing where the platform has no links. */
+	readonly startLink: (code: string) => string | undefined;
 	/** Tells the clockwork that something waits. */
 	readonly wake: () => void;
 	readonly isForwarding: boolean;

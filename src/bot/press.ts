@@ -5,10 +5,13 @@ import {setAnswerers} from './answerers.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
 import {runCommand} from './by-button.ts';
 import {actOnDraft, listDrafts} from './commands/drafts.ts';
+import {makeInvitation} from './commands/invite.ts';
 import {setRegion} from './commands/region.ts';
 import {setZone} from './commands/settings.ts';
+import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
+import {actOnMenu} from './menus.ts';
 import {answerableFind, mayAnswer, ownFind} from './whose.ts';
 
 /** What only the owner of a find may press. */
@@ -44,6 +47,10 @@ async function belongsToOthers(desk: Desk, button: Button): Promise<boolean> {
 		case 'zone':
 		case 'list':
 		case 'command':
+		case 'invite':
+		case 'team':
+		case 'people':
+		case 'menu':
 			return false;
 	}
 }
@@ -58,8 +65,16 @@ async function act(ctx: Ctx, button: Button): Promise<void> {
 			return setRegion(desk, button.region);
 		case 'zone':
 			return setZone(desk, button.zone);
+		case 'invite':
+			return makeInvitation(desk, button.role);
+		case 'team':
+			return actOnTeam(desk, button);
+		case 'people':
+			return listTeam(desk, button.from);
 		case 'list':
 			return listDrafts(desk, button.before);
+		case 'menu':
+			return actOnMenu(desk, button);
 		case 'command':
 			return runCommand(ctx, button.command);
 		case 'resume':

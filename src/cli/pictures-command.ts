@@ -94,6 +94,8 @@ function subjectOf(wanted: Wanted): string {
 			return wanted.taxon;
 		case 'measuring':
 			return wanted.which;
+		case 'lengths':
+			return wanted.taxa.join('+');
 		default:
 			return wanted.character;
 	}

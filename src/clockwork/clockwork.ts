@@ -1,5 +1,6 @@
 /** What happens by itself: sending, reminding, fetching photos, forwarding, tidying. */
 import type {Api} from 'grammy';
+import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
 import type {Reminder} from '../store/reminders.ts';
@@ -21,21 +22,23 @@ export type ClockworkTools = {
 	readonly drawer: Drawer;
 	/** How long words wait for their drawing; 200 ms without it. */
 	readonly pictureMs?: number | undefined;
-	/** Pictures that will be wanted, drawn while there is time. */
-	readonly prepared: readonly CallPicture[];
 	readonly photoFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;
-	readonly forward: {readonly url: string; readonly secret: string} | undefined;
+	readonly forward: Receiver | undefined;
 	readonly onDue: (tx: Tx, reminders: readonly Reminder[]) => Promise<void>;
 	readonly onPhotoKept: (tx: Tx, find: number) => Promise<void>;
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
-/** The running loops: told that work waits, or stopped. */
-export type Clockwork = {readonly wake: () => void; readonly stop: () => Promise<void>};
+/** The running loops: told that work waits, given pictures to draw while there is time, or stopped. */
+export type Clockwork = {
+	readonly wake: () => void;
+	readonly prepare: (pictures: readonly CallPicture[]) => void;
+	readonly stop: () => Promise<void>;
+};
 
 const secondMs = 1000;
 
@@ -77,7 +80,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 600 * secondMs,
 		log,
 	});
-	const unprepared = [...tools.prepared];
+	const unprepared: CallPicture[] = [];
 	const preparing = startLoop({
 		name: 'pictures',
 		work: async () => {
@@ -90,6 +93,10 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const loops = [sending, reminding, photos, forwarding, tidying];
 	return {
+		prepare: wanted => {
+			unprepared.push(...wanted);
+			preparing.wake();
+		},
 		wake: () => {
 			for (const loop of [sending, photos, forwarding, tidying]) loop.wake();
 		},

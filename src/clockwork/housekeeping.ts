@@ -1,7 +1,8 @@
-/** What is kept no longer than needed: old update ids, old messages, thrown finds, erased photos. */
+/** What is kept no longer than needed: old update ids, messages and invitations, thrown finds, erased photos. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
-import {forgetOldMessages} from '../store/outbox.ts';
+import {forgetOldInvitations} from '../store/invitations.ts';
+import {forgetMessages, forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import {erasePhoto} from './photo-files.ts';
@@ -11,13 +12,20 @@ export type Housekeeping = {readonly db: Db; readonly photoFolder: string; reado
 
 /** A find thrown away can be taken back for a day. */
 const thrownLivesMs = 24 * 3_600_000;
+/** Whoever taps a link again that long after using it hears that it does not work. */
+const usedCodeLivesMs = 30 * 24 * 3_600_000;
 
 /** One round of housekeeping. */
 export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<boolean> {
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
+	await forgetOldInvitations(db, now() - usedCodeLivesMs);
 	await db.transaction().execute(async tx => {
-		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) await dropPhotos(tx, find);
+		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) {
+			await dropPhotos(tx, find);
+			// What was said of it names its place.
+			await forgetMessages(tx, find);
+		}
 	});
 	for (const hash of await filesToErase(db)) {
 		await erasePhoto(photoFolder, hash);

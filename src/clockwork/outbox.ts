@@ -8,12 +8,14 @@ import {
 	markSent,
 	messageOfRow,
 	nextToSend,
+	type Posting,
+	post,
 	postpone,
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
 import type {Pictures} from './pictures.ts';
-import {type Picture, type Sent, sendCall} from './send.ts';
+import {fitsCaption, type Picture, type Sent, sendCall} from './send.ts';
 
 /** What sending works with. */
 export type OutboxTools = {
@@ -30,8 +32,15 @@ const stumblePauseMs = 10_000;
 const mostInFlight = 8;
 /** A press must be answered at once or not at all. */
 const answerLivesMs = 60_000;
+/** A card that is not drawn after so many looks will not be. */
+const mostFollowed = 20;
+const followPauseMs = 1000;
 /** How long a message waits for the photo that goes with it. */
 const photoPatienceMs = 120_000;
+/** How long an album waits for its drawing. */
+const albumPatienceMs = 10_000;
+/** Platform-limits.json, media_group. */
+const mostInAlbum = 10;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
 export function openOutbox(tools: OutboxTools, onDone: () => void) {
@@ -84,18 +93,25 @@ async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, n
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
-	const picture = await pictureFor(tools, row);
-	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	const found = await pictureFor(tools, row);
+	const pictures = await picturesFor(tools, row);
+	if (found === 'not-yet' || pictures === 'not-yet')
+		return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	if (isFollowing(row) && found === undefined) return giveUp(db, row.id);
+	if (isFollowing(row) && found === 'late') return followLater(tools, row);
+	const picture = found === 'late' ? undefined : found;
 	const sent = await sendCall({
 		api: tools.api,
 		platformId: address.platformId,
 		call: row.call,
 		target,
 		picture: picture?.picture,
+		pictures,
 		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
 	});
-	await settle(tools, row, {sent, limited, from: address.platformId});
+	const follow = found === 'late' ? followOf(row) : undefined;
+	await settle(tools, row, {sent, limited, from: address.platformId, follow});
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
@@ -105,14 +121,25 @@ async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown
 	else await postpone(db, {id: row.id, notBefore: now() + stumblePauseMs});
 }
 
+type Settling = {
+	readonly sent: Sent;
+	readonly limited: Map<number, number>;
+	readonly from: number;
+	/** The card that comes after its words. */
+	readonly follow: Omit<Posting, 'now'> | undefined;
+};
+
 async function settle(
 	{db, now, log}: OutboxTools,
 	row: Waiting,
-	{sent, limited, from}: {sent: Sent; limited: Map<number, number>; from: number},
+	{sent, limited, from, follow}: Settling,
 ): Promise<void> {
 	switch (sent.kind) {
 		case 'sent':
-			return markSent(db, {id: row.id, messageId: sent.messageId, now: now()});
+			return db.transaction().execute(async tx => {
+				await markSent(tx, {id: row.id, messageId: sent.messageId, now: now()});
+				if (follow) await post(tx, {...follow, now: now()});
+			});
 		case 'later': {
 			const notBefore = now() + sent.afterMs;
 			if (sent.isLimited) limited.set(row.chat, notBefore);
@@ -136,10 +163,49 @@ type Found = {readonly picture: Picture; readonly remember: (fileId: string) => 
 async function pictureFor(
 	{pictures, now}: OutboxTools,
 	row: Readable,
-): Promise<Found | 'not-yet' | undefined> {
+): Promise<Found | 'not-yet' | 'late' | undefined> {
 	if (row.call.kind !== 'send') return undefined;
-	if (row.call.picture !== undefined) return pictures.drawing(row.call.picture);
-	if (row.call.photoOf === undefined) return undefined;
-	const found = await pictures.photoOf(row.call.photoOf);
+	const {picture, alone, html} = row.call;
+	if (picture && alone !== undefined && !fitsCaption(html)) {
+		// It cannot go with these words, so they need not wait for it.
+		void pictures.prepare(picture);
+		return 'late';
+	}
+	if (picture !== undefined) return pictures.drawing(picture);
+	const {photo, photoOf} = row.call;
+	if (photo === undefined && photoOf === undefined) return undefined;
+	const found = await (photo === undefined ? pictures.photoOf(photoOf ?? 0) : pictures.photo(photo));
 	return found === 'not-yet' && now() - row.createdAt > photoPatienceMs ? undefined : found;
+}
+
+function isFollowing({call}: Readable): boolean {
+	return call.kind === 'send' && call.follows === true;
+}
+
+/** The card that comes by itself, since it was late or its words are too long for a caption. */
+function followOf({call, chat, find}: Readable): Omit<Posting, 'now'> | undefined {
+	if (call.kind !== 'send' || call.alone === undefined || call.follows === true) return undefined;
+	const {picture, thread, alone} = call;
+	const follow = {kind: 'send' as const, html: alone, keyboard: [], follows: true, picture};
+	return {chat, find, role: 'say', call: thread === undefined ? follow : {...follow, thread}};
+}
+
+async function followLater({db, now, log}: OutboxTools, row: Readable): Promise<void> {
+	if (row.attempts < mostFollowed) return postpone(db, {id: row.id, notBefore: now() + followPauseMs});
+	log({level: 'warn', what: 'card given up', row: row.id});
+	return giveUp(db, row.id);
+}
+
+/** What stands in an album: stored photos, then the drawing, for which nobody waits at a question. */
+async function picturesFor(
+	{pictures, now}: OutboxTools,
+	row: Readable,
+): Promise<readonly Picture[] | 'not-yet'> {
+	if (row.call.kind !== 'album') return [];
+	const stored = await pictures.photosOf(row.call.photosOf);
+	const isPatient = now() - row.createdAt <= photoPatienceMs;
+	if (stored === 'not-yet' && isPatient) return 'not-yet';
+	const drawn = row.call.picture && (await pictures.drawing(row.call.picture, albumPatienceMs));
+	const photos = stored === 'not-yet' ? [] : stored.slice(0, mostInAlbum - 1);
+	return [...photos, ...(drawn && drawn !== 'late' ? [drawn.picture] : [])];
 }

@@ -3,6 +3,7 @@ import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
 import type {Character, Region, Taxon} from '../key/region.ts';
 import type {Say} from '../text/text.ts';
 import {drawChoices} from './choices.ts';
+import {drawLengths, lengthsTitle} from './lengths.ts';
 import {drawMeasuring} from './measuring.ts';
 import {drawPart} from './part.ts';
 import type {Drawn} from './picture.ts';
@@ -36,6 +37,8 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			};
 			return drawTaxon(taxonShape(from.region, wanted.taxon), {words, lost: wanted.lost});
 		}
+		case 'lengths':
+			return drawLengths(wanted, from);
 		case 'measuring': {
 			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
@@ -49,6 +52,7 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
+	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));
 	const lost = wanted.lost.map(part => say.say(`picture-lost-${part}`));

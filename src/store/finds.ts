@@ -2,9 +2,6 @@
 import type {Selectable} from 'kysely';
 import type {Db, Tables, Tx} from './schema.ts';
 
-/** A find as stored; its trail is JSON that `find/trail.ts` reads. */
-export type FindRow = Selectable<Tables['find']>;
-
 const columns = [
 	'id',
 	'uuid',
@@ -21,6 +18,9 @@ const columns = [
 	'createdAt',
 	'changedAt',
 ] as const;
+
+/** A find as stored; its trail is JSON that `find/trail.ts` reads. */
+export type FindRow = Pick<Selectable<Tables['find']>, (typeof columns)[number]>;
 
 /** A new find with its first trail. */
 export async function beginFind(

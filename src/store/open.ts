@@ -5,6 +5,8 @@ import Database from 'better-sqlite3';
 import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect} from 'kysely';
 import {up as first} from './migrations/0001-first.ts';
 import {up as sharing} from './migrations/0002-sharing.ts';
+import {up as roles} from './migrations/0003-roles.ts';
+import {up as theirs} from './migrations/0004-theirs.ts';
 import {up as groups} from './migrations/0006-groups.ts';
 import type {Db, Tables} from './schema.ts';
 
@@ -14,6 +16,8 @@ const migrations: MigrationProvider = {
 		Promise.resolve({
 			'0001-first': {up: first},
 			'0002-sharing': {up: sharing},
+			'0003-roles': {up: roles},
+			'0004-theirs': {up: theirs},
 			'0006-groups': {up: groups},
 		}),
 };

@@ -1,5 +1,6 @@
 /** Saved records in the order of their finds, page by page, with what their finders wish of them. */
 import type {ZodType} from 'zod';
+import {type Decision, lastDecisions} from './decisions.ts';
 import {readBody} from './drafts.ts';
 import type {Db, Tx} from './schema.ts';
 import type {Sharing} from './sharing.ts';
@@ -11,6 +12,8 @@ export type SavedRecord<Body> = {
 	readonly changedAt: number;
 	readonly body: Body;
 	readonly sharing: Sharing;
+	/** What a verifier said last; absent for a record that nobody has looked at. */
+	readonly decision: Decision | undefined;
 };
 
 /** The next records after find `after`; throws an Error when a body does not fit `schema`. */
@@ -35,12 +38,17 @@ export async function savedAfter<Body>(
 		.orderBy('draft.find')
 		.limit(page.limit)
 		.execute();
+	const decisions = await lastDecisions(
+		db,
+		rows.map(({find}) => find),
+	);
 	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM}) => ({
 		find,
 		savedAt,
 		changedAt,
 		body: readBody(schema, find, body),
 		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? undefined},
+		decision: decisions.get(find),
 	}));
 }
 

@@ -53,6 +53,8 @@ type FindTable = {
 	sorting: Generated<number | null>;
 	createdAt: number;
 	changedAt: number;
+	/** When its finder was told that it will not be kept unfinished. */
+	warnedAt: number | null;
 };
 
 /** Cases sorted one after another in a chat. */
@@ -75,10 +77,10 @@ type OutboxTable = {
 	id: Generated<number>;
 	chat: number;
 	/** `quick` rows overtake the others: answers to button presses. */
-	lane: 'quick' | 'chat';
+	lane: 'quick' | 'chat' | 'picture';
 	find: number | null;
 	turn: number | null;
-	role: 'ask' | 'refresh' | 'close' | 'say' | 'file';
+	role: 'ask' | 'refresh' | 'close' | 'say' | 'file' | 'commands' | 'prompt' | 'question';
 	/** JSON of a call of our own, see `bot/screen.ts`. */
 	content: string;
 	notBefore: number;
@@ -118,6 +120,21 @@ type DraftTable = {
 	version: number;
 	savedAt: number;
 	changedAt: number;
+	/** The square, side in metres, in which somebody who was forgotten wanted it hidden. */
+	coarseM: number | null;
+};
+
+/** What somebody asked for and the clockwork makes: files, totals. */
+type ParcelTable = {
+	id: Generated<number>;
+	chat: number;
+	person: number;
+	thread: number | null;
+	/** JSON, read through `parcelSchema`. */
+	wanted: string;
+	attempts: Generated<number>;
+	notBefore: number;
+	createdAt: number;
 };
 
 type ForwardTable = {
@@ -128,12 +145,78 @@ type ForwardTable = {
 	/** Stays the same over all tries, so that the receiver can drop repeats. */
 	webhookId: string;
 	body: string;
-	state: 'waiting' | 'sent' | 'dead';
+	/** `overtaken`: given up, and a later message of the same record was heard. */
+	state: 'waiting' | 'sent' | 'dead' | 'overtaken';
 	attempts: Generated<number>;
 	notBefore: number;
 	lastError: string | null;
 	createdAt: number;
 	sentAt: number | null;
+};
+
+/** Who may do what besides looking at finds of their own. */
+type RoleTable = {
+	person: number;
+	role: 'owner' | 'coordinator' | 'verifier';
+	/** Nobody for whoever claimed the program. */
+	grantedBy: number | null;
+	grantedAt: number;
+};
+
+/** A role offered to whoever brings the code; only its hash is kept. */
+type InvitationTable = {
+	/** SHA-256 of the code in hex. */
+	hash: string;
+	role: RoleTable['role'];
+	/** Nobody for the code with which the program is claimed. */
+	invitedBy: number | null;
+	createdAt: number;
+	/** Absent where it holds until it is used. */
+	expiresAt: number | null;
+	usedBy: number | null;
+	usedAt: number | null;
+};
+
+/** A draft that waits for a verifier, or was looked at. */
+type ReviewTable = {
+	find: number;
+	isUnusual: 0 | 1;
+	since: number;
+	claimedBy: Generated<number | null>;
+	claimedAt: Generated<number | null>;
+	/** Its finder was asked something: it is not offered to others before. */
+	restsUntil: Generated<number | null>;
+	decidedAt: Generated<number | null>;
+};
+
+/** What a verifier said of a draft; never changed, only followed by another. */
+type DecisionTable = {
+	id: Generated<number>;
+	find: number;
+	/** Nobody once that person is forgotten. */
+	person: number | null;
+	at: number;
+	/** The version of the draft that was looked at. */
+	version: number;
+	outcome: 'agreed' | 'other-name' | 'higher-rank' | 'not-an-egg-case';
+	/** Id of a taxon for another name; scientific name of a genus or family for a higher rank. */
+	name: string | null;
+	reason: string | null;
+	/** The reason in the verifier's own words. */
+	words: string | null;
+};
+
+/** A question of a verifier to the finder, or the answer to one. */
+type LetterTable = {
+	id: Generated<number>;
+	find: number;
+	person: number | null;
+	/** The question that this answers. */
+	answers: number | null;
+	at: number;
+	words: string | null;
+	/** Id of a photo of the find that came as the answer. */
+	photo: number | null;
 };
 
 /** Every table by name. */
@@ -151,7 +234,13 @@ export type Tables = {
 	photo: PhotoTable;
 	erasing: ErasingTable;
 	draft: DraftTable;
+	parcel: ParcelTable;
 	forward: ForwardTable;
+	role: RoleTable;
+	invitation: InvitationTable;
+	review: ReviewTable;
+	decision: DecisionTable;
+	letter: LetterTable;
 };
 
 /** The open database. */

@@ -103,6 +103,28 @@ settings = Times are shown for { $zone }. Press your own zone, or write it after
 settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
 
+forwarding-off = Records are not passed on to anybody. Whoever keeps the program can set it up: the README says how, under “Settings”.
+forwarding =
+    Records passed on:
+    { $waiting } on their way, { $sent } arrived, { $dead } given up.
+forwarding-trouble = The last try that failed said: { $error }. I try again by myself, after growing pauses.
+forwarding-dead = { $count ->
+    [one] One message was given up after many tries.
+   *[other] { $count } messages were given up after many tries. The first ones:
+}
+forwarding-line = No. { $number }: record { $record }, version { $version }, { $tries ->
+    [one] one try
+   *[other] { $tries } tries
+}, last answer: { $error }
+forwarding-no-error = none
+forwarding-retry = Try no. { $number } again
+forwarding-retry-all = Try all again
+forwarding-revived = { $count ->
+    [0] There is nothing left to try again. Write /forwarding to see how things stand.
+    [one] I try it again now. Write /forwarding in a while to see whether it arrived.
+   *[other] I try { $count } messages again now. Write /forwarding in a while to see whether they arrived.
+}
+
 verifiers-draft =
     New draft no. { $number }: { $name }{ $unusual ->
         [yes] {" "}(unusual on this coast)
@@ -127,6 +149,10 @@ command-help = What I can do
 command-safety = The word on safety
 command-region = Whose egg cases I tell apart
 command-settings = Your time zone
+command-invite = Ask people to help
+command-team = Who helps
+command-review = Finds to be checked
+command-forwarding = Records that are passed on
 command-start = Begin
 command-say = Your answer, in a group
 command-onlyme = Only I answer for my find
