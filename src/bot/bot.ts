@@ -13,6 +13,7 @@ import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
 import {start} from './commands/start.ts';
+import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
 import type {Ctx, House} from './desk.ts';
 import {hearEdited} from './edited.ts';
@@ -38,6 +39,7 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('start', start);
 	bot.command('find', beginFindCommand);
 	bot.command('bowl', showBowl);
+	bot.command('tally', showTally);
 	bot.command('drafts', showDrafts);
 	bot.command('cancel', cancel);
 	bot.command('help', showHelp);

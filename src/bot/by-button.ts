@@ -8,6 +8,7 @@ import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {showSettings} from './commands/settings.ts';
 import {start} from './commands/start.ts';
+import {showTally} from './commands/tally.ts';
 import type {Ctx} from './desk.ts';
 
 const byButton: ReadonlyMap<string, (ctx: Ctx) => Promise<void>> = new Map([
@@ -19,6 +20,7 @@ const byButton: ReadonlyMap<string, (ctx: Ctx) => Promise<void>> = new Map([
 	['region', showRegions],
 	['safety', showSafety],
 	['settings', showSettings],
+	['tally', showTally],
 ]);
 
 /** Whether a button may stand for this command. */
