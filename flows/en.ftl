@@ -242,7 +242,7 @@ said-bowl-also = { $count ->
     [one] One more case of this bowl is waiting in /bowl.
    *[other] { $count } more cases of this bowl are waiting in /bowl.
 }
-said-late = I was away at { $due } and could not write. I am sorry.
+said-late = I could not write at { $due }, as I said I would. I am sorry.
 
 ## Measuring
 

@@ -21,7 +21,10 @@ export function picturesOf({id: region, key}: Region, language: string): readonl
 }
 
 /** What a picture of a question shows in words: its alternative text. */
-export function questionTitle(wanted: Exclude<Wanted, {kind: 'taxon' | 'lengths'}>, say: Say): string {
+export function questionTitle(
+	wanted: Exclude<Wanted, {kind: 'taxon' | 'lengths' | 'bars'}>,
+	say: Say,
+): string {
 	switch (wanted.kind) {
 		case 'choices': {
 			const seen = wanted.options.map((state, index) => [

@@ -55,6 +55,23 @@ const pictureSchema = z.union([
 			/** Day and place in words, no finer than they may be shown. */
 			found: z.string().optional(),
 		}),
+		/** How many cases of each kind, most first; a bar without a taxon has no drawing. */
+		z.object({
+			kind: z.literal('bars'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			heading: z.string().min(1),
+			bars: z
+				.array(
+					z.object({
+						label: z.string().min(1),
+						scientificName: z.string().optional(),
+						count: z.number().int().positive(),
+						taxon: z.string().optional(),
+					}),
+				)
+				.min(1),
+		}),
 		/** A measured length in millimetres against those of the kinds it may be. */
 		z.object({
 			kind: z.literal('lengths'),
