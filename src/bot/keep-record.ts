@@ -53,9 +53,9 @@ export async function withdrawRecord(desk: Desk, row: FindRow): Promise<boolean>
 	await leaveReview(tx, row.id);
 	await forgetLettersOf(tx, row.id);
 	await emptyDecisions(tx, row.id);
+	// What has not left yet need not leave any more, also where nobody is told any longer.
+	await forgetForwards(tx, row.uuid);
 	if (house.isForwarding) {
-		// What has not left yet need not leave any more.
-		await forgetForwards(tx, row.uuid);
 		const data = occurrenceFrom(kept.body, flow.region, {
 			recordedAt: kept.savedAt,
 			modifiedAt: now,

@@ -96,6 +96,8 @@ function subjectOf(wanted: Wanted): string {
 			return wanted.which;
 		case 'lengths':
 			return wanted.taxa.join('+');
+		case 'bars':
+			return 'tally';
 		default:
 			return wanted.character;
 	}

@@ -9,6 +9,7 @@ import {drawPart} from './part.ts';
 import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
 import {questionTitle, type Wanted} from './title.ts';
+import {drawWantedBars} from './wanted-bars.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
@@ -39,6 +40,8 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 		}
 		case 'lengths':
 			return drawLengths(wanted, from);
+		case 'bars':
+			return drawWantedBars(wanted, from);
 		case 'measuring': {
 			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
@@ -53,6 +56,7 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
 	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
+	if (wanted.kind === 'bars') return drawWantedBars(wanted, {region, say}).alt;
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));
 	const lost = wanted.lost.map(part => say.say(`picture-lost-${part}`));

@@ -1,4 +1,5 @@
 /** Messages that asked for a reply, and what they said a reply is. */
+import {sql} from 'kysely';
 import {readCall} from './call.ts';
 import type {Tx} from './schema.ts';
 
@@ -19,16 +20,26 @@ export async function expectedOf(
 
 /** What is expected in a chat whose last words of ours asked for it. */
 export async function expectedLast(tx: Tx, chat: number): Promise<string | undefined> {
-	const row = await tx
+	const prompt = await tx
 		.selectFrom('outbox')
-		.select(['role', 'content'])
+		.select(['id', 'content'])
 		.where('chat', '=', chat)
+		// Written out, since an index of some rows alone serves no value that is filled in.
+		.where('role', '=', sql.lit('prompt'))
+		.orderBy('id', 'desc')
+		.limit(1)
+		.executeTakeFirst();
+	if (!prompt) return undefined;
+	const later = await tx
+		.selectFrom('outbox')
+		.select('id')
+		.where('chat', '=', chat)
+		.where('id', '>', prompt.id)
 		.where('lane', '=', 'chat')
 		.where('role', '!=', 'commands')
-		.where('state', '!=', 'failed')
-		.orderBy('id', 'desc')
+		.limit(1)
 		.executeTakeFirst();
-	return row?.role === 'prompt' ? expectedIn(row.content) : undefined;
+	return later ? undefined : expectedIn(prompt.content);
 }
 
 function expectedIn(content: string): string | undefined {

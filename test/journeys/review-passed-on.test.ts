@@ -39,7 +39,7 @@ test('what a verifier decides is passed on as a new version of the record, and l
 			taxonRank: 'species',
 			identifiedBy: 'a verifier of the survey',
 			identificationVerificationStatus: 'verified',
-			identificationRemarks: 'a verifier gave another name: its surface or its border',
+			identificationRemarks: 'a verifier gave another name: its surface or its rim',
 		},
 	});
 	await changeNewest(ada, 'Change how many', '4');
