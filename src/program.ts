@@ -55,6 +55,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const {clock, log} = tools;
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
 	const photoFolder = join(settings.dataDir, 'photos');
+	const pictureFolder = join(settings.dataDir, 'pictures');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -87,11 +88,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer:
-			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
+		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: pictureFolder, photoFolder}),
 		pictureMs: tools.pictureMs,
 		prepared: tools.drawer ? [] : everyPicture(shelves),
 		photoFolder,
+		pictureFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,

@@ -24,6 +24,8 @@ export type ClockworkTools = {
 	/** Pictures that will be wanted, drawn while there is time. */
 	readonly prepared: readonly CallPicture[];
 	readonly photoFolder: string;
+	/** Where finished pictures are kept. */
+	readonly pictureFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;

@@ -1,19 +1,26 @@
-/** What is kept no longer than needed: old update ids, old messages, thrown finds, erased photos. */
+/** What is kept no longer than needed: old update ids, old messages, thrown finds, erased photos, pictures. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
 import {forgetMessages, forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
+import {tidyPictures} from './kept-pictures.ts';
 import {erasePhoto} from './photo-files.ts';
 
 /** What housekeeping works with. */
-export type Housekeeping = {readonly db: Db; readonly photoFolder: string; readonly now: () => number};
+export type Housekeeping = {
+	readonly db: Db;
+	readonly photoFolder: string;
+	/** Where finished pictures are kept. */
+	readonly pictureFolder: string;
+	readonly now: () => number;
+};
 
 /** A find thrown away can be taken back for a day. */
 const thrownLivesMs = 24 * 3_600_000;
 
 /** One round of housekeeping. */
-export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<boolean> {
+export async function keepHouse({db, photoFolder, pictureFolder, now}: Housekeeping): Promise<boolean> {
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
 	await db.transaction().execute(async tx => {
@@ -27,5 +34,6 @@ export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<b
 		await erasePhoto(photoFolder, hash);
 		await markErased(db, hash);
 	}
+	await tidyPictures(pictureFolder, {now: now()});
 	return false;
 }
