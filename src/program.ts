@@ -65,6 +65,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
 	const photoFolder = join(settings.dataDir, 'photos');
+	const pictureFolder = join(settings.dataDir, 'pictures');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -103,11 +104,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer:
-			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
+		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: pictureFolder, photoFolder}),
 		pictureMs: tools.pictureMs,
 		photoFolder,
 		parcelFolder: join(settings.dataDir, 'parcels'),
+		pictureFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,

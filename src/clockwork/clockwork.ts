@@ -29,6 +29,8 @@ export type ClockworkTools = {
 	readonly photoFolder: string;
 	/** Where what is made for somebody stands until it is sent. */
 	readonly parcelFolder: string;
+	/** Where finished pictures are kept. */
+	readonly pictureFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;
