@@ -3,6 +3,8 @@ import {randomBytes, randomUUID} from 'node:crypto';
 import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
+import {wordNews} from './bot/day-news.ts';
+import {showProgress} from './bot/day-progress.ts';
 import type {House, Shelf} from './bot/desk.ts';
 import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
@@ -110,6 +112,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		telling: {
+			zone: settings.zone,
+			word: (broadcast, delivery) => wordNews(house, db, {broadcast, delivery}),
+			onProgress: (tx, broadcast, ledger) => showProgress(house, tx, {broadcast, ledger}),
+		},
 		log,
 	});
 	const listening: Listening = await listen(bot, settings.webhook);

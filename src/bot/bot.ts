@@ -2,6 +2,8 @@
 import {Bot} from 'grammy';
 import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
+import {showOwnDays} from './commands/day.ts';
+import {showDays} from './commands/days.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {showForwarding} from './commands/forwarding.ts';
@@ -14,6 +16,7 @@ import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
 import {start} from './commands/start.ts';
 import {showTeam} from './commands/team.ts';
+import {showTellMe} from './commands/tellme.ts';
 import type {Ctx, House} from './desk.ts';
 import {hearEdited} from './edited.ts';
 import {hearMembership} from './group.ts';
@@ -49,6 +52,9 @@ export function createBot(house: House, access: {token: string; apiRoot: string 
 	bot.command('invite', only(['owner', 'coordinator'], privately(askWhom)));
 	bot.command('team', only(['owner', 'coordinator'], privately(showTeam)));
 	bot.command('onlyme', answerAlone);
+	bot.command('days', showDays);
+	bot.command('tellme', showTellMe);
+	bot.command('day', only(['owner', 'coordinator'], privately(showOwnDays)));
 	bot.on('callback_query:data', press);
 	bot.on('edited_message', hearEdited);
 	bot.on('message', hearMessage);

@@ -1,6 +1,10 @@
 /** What the buttons under the words of a command do, and who may press them. */
 import {type Role, rolesOf} from '../store/roles.ts';
+import {actOnPlan} from './commands/day.ts';
+import {actOnDay} from './commands/days.ts';
 import {retryForwarding} from './commands/forwarding.ts';
+import {actOnTellMe} from './commands/tellme.ts';
+import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 
 type Menu = {
@@ -13,6 +17,10 @@ type Menu = {
 
 const menus: Readonly<Record<string, Menu>> = {
 	forwarding: {roles: ['owner'], isPrivate: true, act: retryForwarding},
+	plan: {roles: ['owner', 'coordinator'], isPrivate: true, act: actOnPlan},
+	cast: {roles: ['owner', 'coordinator'], isPrivate: true, act: actOnCast},
+	day: {isPrivate: false, act: actOnDay},
+	tellme: {isPrivate: false, act: actOnTellMe},
 };
 
 /** Does what a button of a command asks for; clients can send what no button had, so each is looked at again. */

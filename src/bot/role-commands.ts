@@ -8,12 +8,23 @@ import type {Say} from '../text/text.ts';
 import {type Ctx, type House, readerAt, sayHere, shelfOf} from './desk.ts';
 
 /** In the order of a person's day. */
-const common = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 'settings'] as const;
+const common = [
+	'find',
+	'bowl',
+	'drafts',
+	'days',
+	'tellme',
+	'cancel',
+	'help',
+	'safety',
+	'region',
+	'settings',
+] as const;
 
 /** What each role may do beside that. */
 const opened: Readonly<Record<Role, readonly string[]>> = {
-	owner: ['invite', 'team', 'forwarding'],
-	coordinator: ['invite', 'team'],
+	owner: ['day', 'invite', 'team', 'forwarding'],
+	coordinator: ['day', 'invite', 'team'],
 	verifier: [],
 };
 

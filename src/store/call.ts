@@ -46,6 +46,8 @@ export const callSchema = z.discriminatedUnion('kind', [
 		picture: pictureSchema.optional(),
 		/** The first photo of this find, once it is stored. */
 		photoOf: z.number().int().optional(),
+		/** A small file of words that goes with the message where they fit under it. */
+		attachment: z.object({name: z.string().min(1), text: z.string().min(1)}).optional(),
 		/** A button under the chat that sends the position; private chats only. */
 		positionButton: z.string().optional(),
 		/** In a group the person is asked to reply to this message. */

@@ -1,4 +1,4 @@
-/** The tables as code sees them; `snake_case` on disk is the plugin's doing in `open.ts`. */
+/** The tables as code sees them, a long list; `snake_case` on disk is the plugin's doing in `open.ts`. */
 import type {Generated, Kysely, Transaction} from 'kysely';
 import type {DayTables} from './day-tables.ts';
 
