@@ -3,6 +3,8 @@ import {randomBytes, randomUUID} from 'node:crypto';
 import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
+import {wordNews} from './bot/day-news.ts';
+import {showProgress} from './bot/day-progress.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
@@ -117,6 +119,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
 		sayIn: language => shelfOf(house, settings.region).texts.in(language),
 		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
+		telling: {
+			zone: settings.zone,
+			word: (broadcast, delivery) => wordNews(house, db, {broadcast, delivery}),
+			onProgress: (tx, broadcast, ledger) => showProgress(house, tx, {broadcast, ledger}),
+		},
 		log,
 	});
 	const listening: Listening = await listen(bot, settings.webhook);

@@ -2,6 +2,8 @@
 import type {CommandName} from './command-table.ts';
 import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
+import {showOwnDays} from './commands/day.ts';
+import {showDays} from './commands/days.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {askToForget} from './commands/forget.ts';
@@ -17,6 +19,7 @@ import {showSettings} from './commands/settings.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
+import {showTellMe} from './commands/tellme.ts';
 import type {Handler} from './guard.ts';
 
 /** One for each name of the table. */
@@ -26,6 +29,8 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	bowl: showBowl,
 	tally: showTally,
 	drafts: showDrafts,
+	days: showDays,
+	tellme: showTellMe,
 	cancel,
 	help: showHelp,
 	safety: showSafety,
@@ -35,6 +40,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	forget: askToForget,
 	say,
 	onlyme: answerAlone,
+	day: showOwnDays,
 	invite: askWhom,
 	team: showTeam,
 	forwarding: showForwarding,
