@@ -3,9 +3,10 @@ import {randomBytes, randomUUID} from 'node:crypto';
 import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
-import type {House, Shelf} from './bot/desk.ts';
+import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
+import {handOver} from './bot/made.ts';
 import {setProfile} from './bot/profile.ts';
 import {renewCommands} from './bot/role-commands.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
@@ -106,12 +107,15 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
 		photoFolder,
+		parcelFolder: join(settings.dataDir, 'parcels'),
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		sayIn: language => shelfOf(house, settings.region).texts.in(language),
+		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
 		log,
 	});
 	const listening: Listening = await listen(bot, settings.webhook);

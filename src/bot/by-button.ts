@@ -7,6 +7,7 @@ import {showHelp} from './commands/help.ts';
 import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {showSettings} from './commands/settings.ts';
+import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import type {Ctx} from './desk.ts';
@@ -20,6 +21,7 @@ const byButton: ReadonlyMap<string, (ctx: Ctx) => Promise<void>> = new Map([
 	['region', showRegions],
 	['safety', showSafety],
 	['settings', showSettings],
+	['sort', sortBowl],
 	['tally', showTally],
 ]);
 

@@ -1,6 +1,8 @@
 /** What the buttons under the words of a command do, and who may press them. */
 import {type Role, rolesOf} from '../store/roles.ts';
+import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
+import {orderMyData} from './commands/mydata.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 
 type Menu = {
@@ -12,6 +14,8 @@ type Menu = {
 };
 
 const menus: Readonly<Record<string, Menu>> = {
+	mydata: {isPrivate: true, act: orderMyData},
+	forget: {isPrivate: true, act: answerForget},
 	forwarding: {roles: ['owner'], isPrivate: true, act: retryForwarding},
 };
 

@@ -8,7 +8,20 @@ import type {Say} from '../text/text.ts';
 import {type Ctx, type House, readerAt, sayHere, shelfOf} from './desk.ts';
 
 /** In the order of a person's day. */
-const common = ['find', 'bowl', 'tally', 'drafts', 'cancel', 'help', 'safety', 'region', 'settings'] as const;
+const common = [
+	'find',
+	'bowl',
+	'sort',
+	'tally',
+	'drafts',
+	'cancel',
+	'help',
+	'safety',
+	'region',
+	'settings',
+	'mydata',
+	'forget',
+] as const;
 
 /** What each role may do beside that. */
 const opened: Readonly<Record<Role, readonly string[]>> = {

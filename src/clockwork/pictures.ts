@@ -8,7 +8,8 @@ import type {Drawer} from './drawer.ts';
 import {photoPath} from './photo-files.ts';
 import type {Picture} from './send.ts';
 
-type Found = {readonly picture: Picture; readonly remember: (fileId: string) => void};
+/** A picture, and who is told the platform's id of it. */
+export type Found = {readonly picture: Picture; readonly remember: (fileId: string) => void};
 
 /** Where the pictures of messages come from. */
 export type Pictures = {

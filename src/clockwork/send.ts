@@ -1,12 +1,20 @@
 /** One row of the outbox becomes one call to the platform. */
+import {basename} from 'node:path';
 import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
+import {z} from 'zod';
 import type {Call, Keyboard} from '../store/call.ts';
 
 /** What became of a call. */
 export type Sent =
 	| {readonly kind: 'sent'; readonly messageId: number | undefined}
-	| {readonly kind: 'later'; readonly afterMs: number; readonly isLimited: boolean}
+	| {
+			readonly kind: 'later';
+			readonly afterMs: number;
+			readonly isLimited: boolean;
+			/** Nobody knows whether it arrived. */
+			readonly mayHaveLeft: boolean;
+	  }
 	| {readonly kind: 'moved'; readonly to: number}
 	| {readonly kind: 'gone'}
 	| {readonly kind: 'refused'; readonly description: string};
@@ -24,6 +32,8 @@ export type Sending = {
 	readonly picture?: Picture | undefined;
 	/** What stands in an album. */
 	readonly pictures?: readonly Picture[];
+	/** The path of the file that a document carries. */
+	readonly document?: string | undefined;
 	/** Hears the platform's id of a picture once it has one. */
 	readonly onFileId?: (fileId: string) => void;
 	readonly attempts: number;
@@ -32,6 +42,7 @@ export type Sending = {
 /** The most characters of a caption (platform-limits.json, caption). */
 const mostInCaption = 1024;
 const longestPauseMs = 300_000;
+const codeSchema = z.object({code: z.string()});
 
 /** Refusals that mean: it is as it should be (bot-practice 18). */
 const harmless = [
@@ -62,6 +73,7 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 				kind: 'later',
 				afterMs: Math.min(1000 * 2 ** sending.attempts, longestPauseMs),
 				isLimited: false,
+				mayHaveLeft: !cannotHaveLeft(error.error),
 			};
 		}
 		throw error;
@@ -71,12 +83,23 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 function judge(error: GrammyError): Sent {
 	const {description, parameters, error_code: code} = error;
 	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
-	if (code === 429) return {kind: 'later', afterMs: (parameters.retry_after ?? 5) * 1000, isLimited: true};
+	if (code === 429) {
+		const afterMs = (parameters.retry_after ?? 5) * 1000;
+		return {kind: 'later', afterMs, isLimited: true, mayHaveLeft: false};
+	}
 	// What stands between us and the platform may answer with neither code nor words.
-	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false};
+	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false, mayHaveLeft: code !== 500};
 	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
 	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
 	return {kind: 'refused', description};
+}
+
+const neverConnected = ['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH'];
+
+/** There was nobody to hear the call. */
+function cannotHaveLeft(error: unknown): boolean {
+	const parsed = codeSchema.safeParse(error);
+	return parsed.success && neverConnected.includes(parsed.data.code);
 }
 
 async function attempt(sending: Sending): Promise<number | undefined> {
@@ -88,6 +111,8 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'commands':
 			await listCommands(sending, call);
 			return undefined;
+		case 'document':
+			return (await sendFile(sending, call)).message_id;
 		case 'edit':
 			if (!target) return undefined;
 			await editMessage(sending, call, target);
@@ -97,6 +122,18 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'album':
 			return sendAlbum(sending, call);
 	}
+}
+
+async function sendFile(
+	{api, platformId, document}: Sending,
+	call: Extract<Call, {kind: 'document'}>,
+): Promise<Message> {
+	if (document === undefined) throw new Error('Expected the path of the file that a document carries');
+	return api.sendDocument(platformId, new InputFile(document, basename(document)), {
+		caption: call.html,
+		parse_mode: 'HTML',
+		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
+	});
 }
 
 async function listCommands(

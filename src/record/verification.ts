@@ -8,7 +8,7 @@ import type {Verification, VerifiedName} from './for-export.ts';
 const because = {
 	size: 'its size',
 	shape: 'its shape, horns or strings',
-	surface: 'its surface or edge',
+	surface: 'its surface or its rim',
 	coast: 'the coast on which it lay',
 	worn: 'it is too worn to tell more',
 	photo: 'the photos show no more',

@@ -117,6 +117,14 @@ export const callSchema = z.discriminatedUnion('kind', [
 		photosOf: z.number().int(),
 		picture: pictureSchema.optional(),
 	}),
+	/** A file made for somebody, by its place in the folder of parcels; it goes once it is sent. */
+	z.object({
+		kind: z.literal('document'),
+		file: z.string().regex(/^\d+\/\w[\w.-]*$/),
+		/** HTML of the platform, escaped; at most 1024 characters are shown under a file. */
+		html: z.string(),
+		thread: z.number().int().optional(),
+	}),
 	/** The message of another row, shown anew. */
 	z.object({
 		kind: z.literal('edit'),

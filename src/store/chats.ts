@@ -118,6 +118,7 @@ async function mergeChats(tx: Tx, {from, into}: {from: number; into: number}): P
 	await tx.updateTable('find').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('sorting').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('outbox').set({chat: into}).where('chat', '=', from).execute();
+	await tx.updateTable('parcel').set({chat: into}).where('chat', '=', from).execute();
 	const seats = await tx.selectFrom('seat').select(['person', 'find']).where('chat', '=', from).execute();
 	await tx.deleteFrom('seat').where('chat', '=', from).execute();
 	for (const seat of seats) {

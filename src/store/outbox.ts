@@ -180,7 +180,7 @@ export async function markSent(
 			state: 'sent' as const,
 			messageId: sent.messageId ?? null,
 			sentAt: sent.now,
-			content: eb.case().when('role', '=', 'say').then(saidAndGone).else(ref('content')).end(),
+			content: eb.case().when('role', 'in', ['say', 'file']).then(saidAndGone).else(ref('content')).end(),
 		}))
 		.where('id', '=', sent.id)
 		.execute();
@@ -195,9 +195,9 @@ export async function postpone(db: Db, later: {id: number; notBefore: number}): 
 		.execute();
 }
 
-/** Gives a row up. */
+/** Gives a row up; nobody will read its words any more. */
 export async function giveUp(db: Db, id: number): Promise<void> {
-	await db.updateTable('outbox').set({state: 'failed'}).where('id', '=', id).execute();
+	await db.updateTable('outbox').set({state: 'failed', content: saidAndGone}).where('id', '=', id).execute();
 }
 
 /**

@@ -1,5 +1,6 @@
-/** The tables as code sees them; `snake_case` on disk is the plugin's doing in `open.ts`. */
+/** The tables as code sees them, a long list in one place; `snake_case` on disk is the plugin's doing in `open.ts`. */
 import type {Generated, Kysely, Transaction} from 'kysely';
+import type {DayTables} from './day-tables.ts';
 
 /** A chat of our own; the platform's ids for it stand in `chatAddress`. */
 type ChatTable = {
@@ -7,6 +8,8 @@ type ChatTable = {
 	kind: 'private' | 'group';
 	/** When the chat was found blocked, left or deleted. */
 	goneAt: number | null;
+	/** When its person asked to be forgotten: it goes once the last words are sent. */
+	forgottenAt: number | null;
 	createdAt: number;
 };
 
@@ -241,7 +244,7 @@ export type Tables = {
 	review: ReviewTable;
 	decision: DecisionTable;
 	letter: LetterTable;
-};
+} & DayTables;
 
 /** The open database. */
 export type Db = Kysely<Tables>;

@@ -19,6 +19,7 @@ help =
     What I can do:
     /find – look at a new find
     /bowl – what is soaking, and since when
+    /sort – take many cases out of a bowl, one after another
     /tally – what was found today, and how many
     /drafts – your saved finds: change or delete them
     /cancel – leave this find for now
@@ -104,28 +105,6 @@ settings = Times are shown for { $zone }. Press your own zone, or write it after
 settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
 
-forwarding-off = Records are not passed on to anybody. Whoever keeps the program can set it up: the README says how, under “Settings”.
-forwarding =
-    Records passed on:
-    { $waiting } on their way, { $sent } arrived, { $dead } given up.
-forwarding-trouble = The last try that failed said: { $error }. I try again by myself, after growing pauses.
-forwarding-dead = { $count ->
-    [one] One message was given up after many tries.
-   *[other] { $count } messages were given up after many tries. The first ones:
-}
-forwarding-line = No. { $number }: record { $record }, version { $version }, { $tries ->
-    [one] one try
-   *[other] { $tries } tries
-}, last answer: { $error }
-forwarding-no-error = none
-forwarding-retry = Try no. { $number } again
-forwarding-retry-all = Try all again
-forwarding-revived = { $count ->
-    [0] There is nothing left to try again. Write /forwarding to see how things stand.
-    [one] I try it again now. Write /forwarding in a while to see whether it arrived.
-   *[other] I try { $count } messages again now. Write /forwarding in a while to see whether they arrived.
-}
-
 verifiers-draft =
     New draft no. { $number }: { $name }{ $unusual ->
         [yes] {" "}(unusual on this coast)
@@ -144,6 +123,7 @@ group-hello = Hello. Write /find when you have found an egg case. I only listen 
 
 command-find = Look at a new find
 command-bowl = What is soaking
+command-sort = Sort a bowl, case by case
 command-tally = What was found today
 command-drafts = Your saved finds
 command-cancel = Leave this find for now
@@ -154,7 +134,6 @@ command-settings = Your time zone
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked
-command-forwarding = Records that are passed on
 command-start = Begin
 command-say = Your answer, in a group
 command-onlyme = Only I answer for my find
@@ -261,3 +240,37 @@ tally-someone = { $count ->
    *[other] { $count } people
 }
 tally-unchecked = A name is a draft until somebody who knows egg cases has looked at it.
+
+# Many cases out of one bowl.
+sort-begin = Let us sort the bowl, case by case. Each case gets a number of its own. Take one out, answer for it, then put it aside and take the next. Every case must be empty and light: if something may live in one, press “It looks different” and say so.
+sort-saved = No. { $number } is saved: { $name }{ $mm ->
+    [0] {""}
+   *[other] , { $mm } mm
+}.
+sort-count = { $count ->
+    [0] No case is sorted yet.
+    [one] One case is sorted.
+   *[other] { $count } cases are sorted.
+}
+sort-next = Take the next case. What is it like?
+sort-next-waiting = Next is no. { $number }, which lies in this bowl already. What is it like?
+sort-like-line = • No. { $number }: { $name }
+sort-same = Same as the last one
+sort-like = Like no. { $number }
+sort-different = It looks different
+sort-pause = Pause
+sort-all-done = That was the last one
+sort-as = As no. { $number }: { $name }.
+sort-misfit-length = This length does not fit { $name } as no. { $number } was named ({ $low } to { $high } mm), so I worked out the name anew. Measure once more, or press “Change an answer”.
+sort-misfit-name = With this length I would not call it { $name }, as no. { $number } was named. I worked out the name anew.
+sort-paused = Pause. { $count ->
+    [0] No case is sorted yet.
+    [one] One case is sorted.
+   *[other] { $count } cases are sorted.
+} Write /sort to go on, or press a button above.
+sort-ended = This sorting is over. Write /sort to begin another.
+sort-done = { $count ->
+    [0] All done.
+    [one] All done: one case is sorted.
+   *[other] All done: { $count } cases are sorted.
+}

@@ -29,8 +29,9 @@ export async function deskScene({drawer: given, patienceMs = testPictureMs}: Dra
 	const log = (line: Line) => void lines.push(line);
 	const photoFolder = join(folder, 'photos');
 	const drawer = given ?? quickDrawer(photoFolder);
+	const parcelFolder = join(folder, 'parcels');
 	const pictures = openPictures({db, drawer, photoFolder, log, patienceMs});
-	const outbox = openOutbox({db, api, now: clock.now, pictures, log}, () => undefined);
+	const outbox = openOutbox({db, api, now: clock.now, pictures, parcelFolder, log}, () => undefined);
 	const enter = async (name: string) => {
 		const person = room.person(name);
 		person.sends('/start');
@@ -46,6 +47,7 @@ export async function deskScene({drawer: given, patienceMs = testPictureMs}: Dra
 		lines,
 		log,
 		photoFolder,
+		parcelFolder,
 		outbox,
 		ada: await enter('Ada'),
 		ben: await enter('Ben'),

@@ -18,10 +18,11 @@ async function scene(finds: number) {
 	const db = await storeWithFinds(finds);
 	const photoFolder = mkdtempSync(join(tmpdir(), 'photos-'));
 	onTestFinished(() => rmSync(photoFolder, {recursive: true, force: true}));
+	const parcelFolder = join(photoFolder, 'parcels');
 	return {
 		db,
 		photoFolder,
-		keepHouseAt: (now: number) => keepHouse({db, photoFolder, now: () => now}),
+		keepHouseAt: (now: number) => keepHouse({db, photoFolder, parcelFolder, now: () => now}),
 		/** A find that came to this state at the beginning of time. */
 		become: (find: number, state: FindRow['state']) =>
 			db.transaction().execute(tx => keepTurn(tx, {find, trail, turn: 5, state, now: 0})),

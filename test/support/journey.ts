@@ -183,6 +183,7 @@ async function settle({
 			.orderBy('id')
 			.execute();
 		const photos = await db.selectFrom('photo').select('id').where('state', '=', 'wanted').execute();
+		const parcels = await db.selectFrom('parcel').select('id').execute();
 		const due = await db
 			.selectFrom('reminder')
 			.innerJoin('find', 'find.id', 'reminder.find')
@@ -192,7 +193,7 @@ async function settle({
 			.where('doneAt', 'is', null)
 			.where('dueAt', '<=', clock.now())
 			.execute();
-		if (waiting.length + photos.length + due.length + room.pendingUpdates() === 0) return;
+		if (waiting.length + photos.length + parcels.length + due.length + room.pendingUpdates() === 0) return;
 		// What stands behind another row of its chat waits for that one, whatever its own time.
 		const heads = waiting.filter(
 			(row, index) => waiting.findIndex(({chat, lane}) => chat === row.chat && lane === row.lane) === index,
