@@ -1,4 +1,4 @@
-# Sentences of the program itself, in English: greetings, commands, what to do in trouble. Long, since every command speaks here.
+# Sentences of the program itself, in English: greetings, commands, what to do in trouble. It is long, since every command speaks here.
 
 welcome = Hello. I help you find out which shark, skate or ray laid the egg case (“mermaid's purse”) that you found on a beach.
 safety = First, stay safe:
