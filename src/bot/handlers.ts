@@ -16,6 +16,7 @@ import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
+import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
@@ -27,6 +28,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	start,
 	find: beginFindCommand,
 	bowl: showBowl,
+	sort: sortBowl,
 	tally: showTally,
 	drafts: showDrafts,
 	days: showDays,
