@@ -13,6 +13,7 @@ import {askWhom} from './commands/invite.ts';
 import {sendMyData} from './commands/mydata.ts';
 import {answerAlone} from './commands/onlyme.ts';
 import {showRegions} from './commands/region.ts';
+import {showReview} from './commands/review.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
@@ -45,5 +46,6 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	day: showOwnDays,
 	invite: askWhom,
 	team: showTeam,
+	review: showReview,
 	forwarding: showForwarding,
 };
