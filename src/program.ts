@@ -5,9 +5,10 @@ import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
 import {openNews} from './bot/day-news.ts';
 import {showProgress} from './bot/day-progress.ts';
-import type {House, Shelf} from './bot/desk.ts';
+import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
+import {handOver} from './bot/made.ts';
 import {setProfile} from './bot/profile.ts';
 import {renewCommands} from './bot/role-commands.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
@@ -65,6 +66,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const {clock, log} = tools;
 	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
+	const photoFolder = join(settings.dataDir, 'photos');
+	const pictureFolder = join(settings.dataDir, 'pictures');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -103,15 +106,19 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
+		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: pictureFolder, photoFolder}),
 		pictureMs: tools.pictureMs,
-		photoFolder: join(settings.dataDir, 'photos'),
+		photoFolder,
+		parcelFolder: join(settings.dataDir, 'parcels'),
+		pictureFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		sayIn: language => shelfOf(house, settings.region).texts.in(language),
+		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
 		telling: {
 			zone: settings.zone,
 			word: openNews(house, db),

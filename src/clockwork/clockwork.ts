@@ -3,14 +3,18 @@ import type {Api} from 'grammy';
 import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
+import type {Parcel} from '../store/parcels.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {Say} from '../text/text.ts';
 import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
 import {keepHouse} from './housekeeping.ts';
 import {startLoop} from './loop.ts';
+import {makeParcel} from './make-parcel.ts';
 import {openOutbox} from './outbox.ts';
 import {openPace} from './pace.ts';
+import {type MadeOrNot, makeNextParcel} from './parcels.ts';
 import {fetchNextPhoto} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
@@ -25,6 +29,10 @@ export type ClockworkTools = {
 	/** How long words wait for their drawing; 200 ms without it. */
 	readonly pictureMs?: number | undefined;
 	readonly photoFolder: string;
+	/** Where what is made for somebody stands until it is sent. */
+	readonly parcelFolder: string;
+	/** Where finished pictures are kept. */
+	readonly pictureFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;
@@ -32,6 +40,9 @@ export type ClockworkTools = {
 	readonly onDue: (tx: Tx, reminders: readonly Reminder[]) => Promise<void>;
 	readonly onPhotoKept: (tx: Tx, find: number) => Promise<void>;
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
+	/** The sentences in a language, or in the usual one. */
+	readonly sayIn: (language: string | undefined) => Say;
+	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
 	/** How news of survey days are worded and shown to be told, and the zone of people whose own is not known. */
 	readonly telling: Pick<TellingTools, 'word' | 'onProgress' | 'zone'>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
@@ -55,7 +66,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		...(tools.pictureMs === undefined ? {} : {patienceMs: tools.pictureMs}),
 	});
 	const pace = openPace(now);
-	const outbox = openOutbox({db, api: tools.api, now, pictures, pace, log}, () => sending.wake());
+	const outbox = openOutbox({...tools, pictures, pace}, () => sending.wake());
 	const sending = startLoop({name: 'outbox', work: outbox.send, pauseMs: secondMs / 2, log});
 	const {api} = tools;
 	const onPosted = () => sending.wake();
@@ -82,6 +93,17 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: secondMs,
 		log,
 	});
+	const parcels = startLoop({
+		name: 'parcels',
+		work: async () => {
+			const make = (parcel: Parcel, folder: string) => makeParcel(tools, parcel, folder);
+			const hasMore = await makeNextParcel({...tools, make});
+			if (hasMore) sending.wake();
+			return hasMore;
+		},
+		pauseMs: secondMs,
+		log,
+	});
 	const tidying = startLoop({
 		name: 'housekeeping',
 		work: () => keepHouse(tools),
@@ -99,14 +121,14 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 3600 * secondMs,
 		log,
 	});
-	const loops = [sending, telling, reminding, photos, forwarding, tidying];
+	const loops = [sending, telling, reminding, photos, forwarding, parcels, tidying];
 	return {
 		prepare: wanted => {
 			unprepared.push(...wanted);
 			preparing.wake();
 		},
 		wake: () => {
-			for (const loop of [sending, telling, photos, forwarding, tidying]) loop.wake();
+			for (const loop of [sending, telling, photos, forwarding, parcels, tidying]) loop.wake();
 		},
 		stop: async () => {
 			const prepared = preparing.stop();

@@ -8,23 +8,23 @@ import {
 	markSent,
 	messageOfRow,
 	nextToSend,
+	type Posting,
+	post,
 	postpone,
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
+import {isReadable, type LuggageTools, packLuggage, type Readable} from './luggage.ts';
 import {openPace, type Pace} from './pace.ts';
-import type {Pictures} from './pictures.ts';
-import {type Picture, type Sent, sendCall} from './send.ts';
+import {eraseParcelFile} from './parcel-files.ts';
+import {type Sent, sendCall} from './send.ts';
 
 /** What sending works with. */
-export type OutboxTools = {
+export type OutboxTools = LuggageTools & {
 	readonly db: Db;
 	readonly api: Api;
-	readonly now: () => number;
-	readonly pictures: Pictures;
 	/** Counts what is sent beside what goes to many; a count of its own without it. */
 	readonly pace?: Pace;
-	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
 const mostStumbles = 5;
@@ -33,8 +33,6 @@ const stumblePauseMs = 10_000;
 const mostInFlight = 8;
 /** A press must be answered at once or not at all. */
 const answerLivesMs = 60_000;
-/** How long a message waits for the photo that goes with it. */
-const photoPatienceMs = 120_000;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
 export function openOutbox(given: OutboxTools, onDone: () => void) {
@@ -75,12 +73,7 @@ export function openOutbox(given: OutboxTools, onDone: () => void) {
 	};
 }
 
-type Readable = Waiting & {readonly call: Call};
 type Paced = OutboxTools & {readonly pace: Pace};
-
-function isReadable(row: Waiting): row is Readable {
-	return row.call !== undefined;
-}
 
 async function sendRow(tools: Paced, row: Readable): Promise<void> {
 	const {db} = tools;
@@ -88,19 +81,28 @@ async function sendRow(tools: Paced, row: Readable): Promise<void> {
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
-	const picture = await pictureFor(tools, row);
-	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
-	const ended = row.call.kind === 'send' ? tools.pace.begin(row.chat) : () => undefined;
+	const luggage = await packLuggage(tools, row);
+	if (luggage.kind === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + luggage.afterMs});
+	if (luggage.kind === 'missing') return giveUp(db, row.id);
+	const {call} = row;
+	const ended = isMessage(call) ? tools.pace.begin(row.chat) : undefined;
 	const sent = await sendCall({
+		...luggage.items,
 		api: tools.api,
 		platformId: address.platformId,
-		call: row.call,
+		call,
 		target,
-		picture: picture?.picture,
-		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
 	}).finally(ended);
-	await settle(tools, row, {sent, from: address.platformId});
+	await settle(tools, row, {sent, from: address.platformId, follow: luggage.follow});
+	// Sent or refused for good, nobody needs it any more; a second try would.
+	if (call.kind === 'document' && (sent.kind === 'sent' || sent.kind === 'refused'))
+		await eraseParcelFile(tools.parcelFolder, call.file);
+}
+
+/** What the platform counts against its limits. */
+function isMessage({kind}: Call): boolean {
+	return kind === 'send' || kind === 'album' || kind === 'document';
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
@@ -110,14 +112,24 @@ async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown
 	else await postpone(db, {id: row.id, notBefore: now() + stumblePauseMs});
 }
 
+type Settling = {
+	readonly sent: Sent;
+	readonly from: number;
+	/** The card that comes after its words. */
+	readonly follow: Omit<Posting, 'now'> | undefined;
+};
+
 async function settle(
 	{db, now, log, pace}: Paced,
 	row: Waiting,
-	{sent, from}: {sent: Sent; from: number},
+	{sent, from, follow}: Settling,
 ): Promise<void> {
 	switch (sent.kind) {
 		case 'sent':
-			return markSent(db, {id: row.id, messageId: sent.messageId, now: now()});
+			return db.transaction().execute(async tx => {
+				await markSent(tx, {id: row.id, messageId: sent.messageId, now: now()});
+				if (follow) await post(tx, {...follow, now: now()});
+			});
 		case 'later': {
 			const notBefore = now() + sent.afterMs;
 			if (sent.isLimited) pace.limit(row.chat, notBefore);
@@ -134,17 +146,4 @@ async function settle(
 			log({level: 'error', what: 'message refused', row: row.id, description: sent.description});
 			return giveUp(db, row.id);
 	}
-}
-
-type Found = {readonly picture: Picture; readonly remember: (fileId: string) => void};
-
-async function pictureFor(
-	{pictures, now}: OutboxTools,
-	row: Readable,
-): Promise<Found | 'not-yet' | undefined> {
-	if (row.call.kind !== 'send') return undefined;
-	if (row.call.picture !== undefined) return pictures.drawing(row.call.picture);
-	if (row.call.photoOf === undefined) return undefined;
-	const found = await pictures.photoOf(row.call.photoOf);
-	return found === 'not-yet' && now() - row.createdAt > photoPatienceMs ? undefined : found;
 }

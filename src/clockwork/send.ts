@@ -1,5 +1,6 @@
 /** One row of the outbox becomes one call to the platform. */
-import {type Api, GrammyError, HttpError, InputFile} from 'grammy';
+import {basename} from 'node:path';
+import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
 import {z} from 'zod';
 import type {Call, Keyboard} from '../store/call.ts';
@@ -29,6 +30,10 @@ export type Sending = {
 	/** The message that an edit changes. */
 	readonly target?: {readonly messageId: number; readonly isPhoto: boolean} | undefined;
 	readonly picture?: Picture | undefined;
+	/** What stands in an album. */
+	readonly pictures?: readonly Picture[];
+	/** The path of the file that a document carries. */
+	readonly document?: string | undefined;
 	/** Hears the platform's id of a picture once it has one. */
 	readonly onFileId?: (fileId: string) => void;
 	readonly attempts: number;
@@ -106,13 +111,29 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'commands':
 			await listCommands(sending, call);
 			return undefined;
+		case 'document':
+			return (await sendFile(sending, call)).message_id;
 		case 'edit':
 			if (!target) return undefined;
 			await editMessage(sending, call, target);
 			return target.messageId;
 		case 'send':
 			return (await sendMessage(sending, call)).message_id;
+		case 'album':
+			return sendAlbum(sending, call);
 	}
+}
+
+async function sendFile(
+	{api, platformId, document}: Sending,
+	call: Extract<Call, {kind: 'document'}>,
+): Promise<Message> {
+	if (document === undefined) throw new Error('Expected the path of the file that a document carries');
+	return api.sendDocument(platformId, new InputFile(document, basename(document)), {
+		caption: call.html,
+		parse_mode: 'HTML',
+		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
+	});
 }
 
 async function listCommands(
@@ -142,6 +163,30 @@ async function editMessage(
 	await api.editMessageText(platformId, messageId, call.html, markup);
 }
 
+async function sendAlbum(
+	{api, platformId, pictures = []}: Sending,
+	{html}: Extract<Call, {kind: 'album'}>,
+): Promise<number | undefined> {
+	const [first, ...others] = pictures.map(sourceOf);
+	const caption = {caption: html, parse_mode: 'HTML'} as const;
+	try {
+		if (!first) return undefined;
+		if (others.length === 0) return (await api.sendPhoto(platformId, first, caption)).message_id;
+		const media = [first, ...others].map((source, index) =>
+			InputMediaBuilder.photo(source, index === 0 ? caption : {}),
+		);
+		return (await api.sendMediaGroup(platformId, media))[0]?.message_id;
+	} catch (error) {
+		// The words that follow tell the most of it; they may not wait for pictures that are refused.
+		if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
+		return undefined;
+	}
+}
+
+function sourceOf(picture: Picture): string | InputFile {
+	return 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
+}
+
 async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>): Promise<Message> {
 	const {api, platformId, picture} = sending;
 	const options = {
@@ -152,15 +197,16 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			: {reply_parameters: {message_id: call.replyTo, allow_sending_without_reply: true}}),
 		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
 	};
-	const fits = lengthShown(call.html) <= mostInCaption;
+	const fits = fitsCaption(call.html);
 	if (fits && picture) {
 		try {
-			const source = 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
-			const sent = await api.sendPhoto(platformId, source, {caption: call.html, ...options});
+			const sent = await api.sendPhoto(platformId, sourceOf(picture), {caption: call.html, ...options});
 			const fileId = sent.photo.at(-1)?.file_id;
 			if (fileId !== undefined) sending.onFileId?.(fileId);
 			return sent;
 		} catch (error) {
+			// Its words have gone before it, so there is nothing to be said without it.
+			if (call.follows === true) throw error;
 			// A picture that is not taken, for whatever reason of its own, never costs the person the question.
 			if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
 		}
@@ -201,6 +247,11 @@ function positionKeyboard(text: string): ReplyKeyboardMarkup {
 
 function inline(keyboard: Keyboard): InlineKeyboardMarkup {
 	return {inline_keyboard: keyboard.map(row => row.map(({text, data}) => ({text, callback_data: data})))};
+}
+
+/** Whether these words, in HTML, may stand under a picture. */
+export function fitsCaption(html: string): boolean {
+	return lengthShown(html) <= mostInCaption;
 }
 
 /** Characters once markup and entities are taken out. */

@@ -6,6 +6,7 @@ import {readFlow} from '../../src/find/flow.ts';
 import {projectRoot} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
 import {beginWalkers} from './conversation.ts';
+import {measureCards} from './drawing.ts';
 import {exportLimits, measureExports} from './exporting.ts';
 import {fillStore} from './filled-store.ts';
 import {measureNaming} from './naming.ts';
@@ -56,6 +57,7 @@ async function bench(): Promise<number> {
 	sayTable('replay of a trail', measureReplay(flow));
 	sayTable('start-up to ready, beside the same database', await measureStart(folder));
 	sayTable('npm run key -- name', measureNaming(flow.region));
+	sayTable('the card of a result (median, 95 in 100)', await measureCards(join(folder, 'photos')));
 	const exports = await measureExports(mkdtempSync(join(folder, 'export-')), {
 		flow,
 		records: recordsExported,

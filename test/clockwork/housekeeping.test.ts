@@ -1,8 +1,9 @@
-import {existsSync, mkdtempSync, rmSync} from 'node:fs';
+import {existsSync, mkdtempSync, readdirSync, rmSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {expect, onTestFinished, test} from 'vitest';
 import {keepHouse} from '../../src/clockwork/housekeeping.ts';
+import {keptPicture} from '../../src/clockwork/kept-pictures.ts';
 import {photoPath, storePhoto} from '../../src/clockwork/photo-files.ts';
 import type {FindRow} from '../../src/store/finds.ts';
 import {keepTurn} from '../../src/store/finds.ts';
@@ -17,11 +18,16 @@ const trail = '[{"question":"egg-case","answer":{"kind":"option","option":"yes"}
 async function scene(finds: number) {
 	const db = await storeWithFinds(finds);
 	const photoFolder = mkdtempSync(join(tmpdir(), 'photos-'));
-	onTestFinished(() => rmSync(photoFolder, {recursive: true, force: true}));
+	const parcelFolder = join(photoFolder, 'parcels');
+	const pictureFolder = mkdtempSync(join(tmpdir(), 'pictures-'));
+	onTestFinished(() => {
+		for (const folder of [photoFolder, pictureFolder]) rmSync(folder, {recursive: true, force: true});
+	});
 	return {
 		db,
 		photoFolder,
-		keepHouseAt: (now: number) => keepHouse({db, photoFolder, now: () => now}),
+		pictureFolder,
+		keepHouseAt: (now: number) => keepHouse({db, photoFolder, parcelFolder, pictureFolder, now: () => now}),
 		/** A find that came to this state at the beginning of time. */
 		become: (find: number, state: FindRow['state']) =>
 			db.transaction().execute(tx => keepTurn(tx, {find, trail, turn: 5, state, now: 0})),
@@ -60,6 +66,17 @@ test('the buttons of an emptied find no longer fit it', async () => {
 	expect(await db.selectFrom('find').select('turn').execute()).toEqual([{turn: 6}]);
 });
 
+test('what was said of a find that was thrown away is forgotten with it', async () => {
+	const {db, keepHouseAt, become} = await scene(2);
+	await become(1, 'thrown');
+	await become(2, 'kept');
+	const call = {kind: 'send' as const, html: 'Found at Larkin Sands', keyboard: []};
+	for (const find of [1, 2])
+		await db.transaction().execute(tx => post(tx, {chat: 1, role: 'ask', find, call, now: 0}));
+	await keepHouseAt(dayMs + 1);
+	expect(await db.selectFrom('outbox').select('find').execute()).toEqual([{find: 2}]);
+});
+
 test('the file of a dropped photo goes, unless another find shows the same picture', async () => {
 	const {db, keepHouseAt, keepPhoto} = await scene(2);
 	const picture = Buffer.from('the same picture');
@@ -74,6 +91,18 @@ test('the file of a dropped photo goes, unless another find shows the same pictu
 	// Gone already is as good as erased.
 	await keepHouseAt(3);
 	expect(await db.selectFrom('erasing').selectAll().execute()).toEqual([]);
+});
+
+test('a picture that nobody was shown for thirty days is erased, and one in use stays', async () => {
+	const {pictureFolder, keepHouseAt} = await scene(0);
+	const make = async () => Buffer.from('a picture');
+	const [old, used] = ['old.png', 'used.png'].map(name => join(pictureFolder, name));
+	for (const file of [old ?? '', used ?? '']) await keptPicture(file, {make, now: 0});
+	await keptPicture(used ?? '', {make, now: 20 * dayMs});
+	await keepHouseAt(30 * dayMs);
+	expect(readdirSync(pictureFolder).toSorted()).toEqual(['old.png', 'used.png']);
+	await keepHouseAt(30 * dayMs + 1000);
+	expect(readdirSync(pictureFolder)).toEqual(['used.png']);
 });
 
 test('old update ids and old messages are forgotten', async () => {

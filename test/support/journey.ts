@@ -84,7 +84,7 @@ export async function beginJourney({
 			clock,
 			log,
 			shelves: everyShelf(),
-			drawer: quickDrawer(),
+			drawer: quickDrawer(join(folder, 'photos')),
 			pictureMs: testPictureMs,
 		});
 	const running = {program: await open()};
@@ -184,14 +184,19 @@ async function settle({
 			.orderBy('id')
 			.execute();
 		const photos = await db.selectFrom('photo').select('id').where('state', '=', 'wanted').execute();
+		const parcels = await db.selectFrom('parcel').select('id').execute();
 		const due = await db
 			.selectFrom('reminder')
-			.select('id')
+			.innerJoin('find', 'find.id', 'reminder.find')
+			.innerJoin('chat', 'chat.id', 'find.chat')
+			.select('reminder.id')
+			.where('chat.goneAt', 'is', null)
 			.where('doneAt', 'is', null)
 			.where('dueAt', '<=', clock.now())
 			.execute();
 		const telling = await leftToTell(db, clock);
-		if (waiting.length + photos.length + due.length + telling + room.pendingUpdates() === 0) return;
+		const toSend = waiting.length + photos.length + parcels.length + telling;
+		if (toSend + due.length + room.pendingUpdates() === 0) return;
 		// What stands behind another row of its chat waits for that one, whatever its own time.
 		const heads = waiting.filter(
 			(row, index) => waiting.findIndex(({chat, lane}) => chat === row.chat && lane === row.lane) === index,
