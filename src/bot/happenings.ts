@@ -7,8 +7,9 @@ import {personById} from '../store/people.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Tx} from '../store/schema.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
-import {readTrail, trailIfSound, turnFind} from './find-turn.ts';
+import {turnFind} from './find-turn.ts';
 import {keepRecord} from './keep-record.ts';
+import {readTrail, trailIfSound} from './stored-trail.ts';
 import {timeText} from './words.ts';
 
 /** A bell this late is rung with an excuse. */

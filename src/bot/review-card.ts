@@ -9,9 +9,9 @@ import type {FindRow} from '../store/finds.ts';
 import type {Letter} from '../store/letters.ts';
 import type {Say} from '../text/text.ts';
 import {type Desk, readerAt, shelfOf} from './desk.ts';
-import {readTrail} from './find-turn.ts';
 import {seenText} from './result-screen.ts';
 import {decisionText} from './review-words.ts';
+import {readTrail} from './stored-trail.ts';
 import {dayText, type Reader} from './words.ts';
 
 /** A draft with all that was said about it. */

@@ -6,7 +6,7 @@ import type {FindRow} from '../store/finds.ts';
 import {wantPhoto} from '../store/photos.ts';
 import type {Desk} from './desk.ts';
 import type {Incoming} from './event.ts';
-import {readTrail} from './find-turn.ts';
+import {readTrail} from './stored-trail.ts';
 
 /** Notes a picture and says what it means to its find: a new photo, or one it has. */
 export async function takePicture(
