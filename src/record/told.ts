@@ -54,7 +54,7 @@ export type Manner = {
 /** Tells a record; throws an Error for another region than the record's own. */
 export function tellRecord(record: RecordForExport, region: Region, manner: Manner): ToldRecord {
 	const hiding = manner.isExact ? undefined : hidingOf(record, region);
-	const {draft, verification, publicName} = hiding ? withoutWords(record) : record;
+	const {draft, verification, earlier, publicName} = hiding ? withoutWords(record) : record;
 	const hidden = hiding && hiddenPlace(draft.place, hiding);
 	const changedAt = Math.max(record.changedAt, verification?.at ?? 0);
 	const open = openRecord(draft, region, {
@@ -62,7 +62,7 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 		modifiedAt: changedAt,
 		occurrenceStatus: manner.occurrenceStatus,
 	});
-	const identifications = identificationsOf(open, {draft, verification, publicName});
+	const identifications = identificationsOf(open, {draft, verification, earlier, publicName});
 	const {measurements, multimedia: _, ...terms} = open;
 	const core: CoreRow = {
 		...terms,
@@ -93,11 +93,12 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 
 // Whatever people wrote may name the very spot that is hidden.
 function withoutWords(record: RecordForExport): RecordForExport {
-	const {draft, verification} = record;
+	const {draft, verification, earlier} = record;
 	return {
 		...record,
 		draft: {...draft, note: undefined},
 		verification: verification && {...verification, remarks: undefined},
+		earlier: earlier?.map(one => ({...one, remarks: undefined})),
 	};
 }
 

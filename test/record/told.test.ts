@@ -45,7 +45,8 @@ test('of two squares the larger one hides the place, and both reasons are told',
 test('nothing of a hidden place is left anywhere in what is told of it', () => {
 	const verification: Verification = {outcome: 'agreed', at, remarks: 'I know the blue hut'};
 	for (const place of [placed('SW 46512 30412'), placed('50.11989, -5.54695'), placed('Blue Hut Cove')]) {
-		const record = recordWith({note: 'below the blue hut', place}, {coarseM: 10_000, verification});
+		const earlier = [verification];
+		const record = recordWith({note: 'below the blue hut', place}, {coarseM: 10_000, verification, earlier});
 		const {region: _, ...all} = told(record);
 		const text = JSON.stringify(all).toLowerCase();
 		for (const trace of ['465', '304', '50.1198', '5.5469', 'blue hut']) expect(text).not.toContain(trace);
