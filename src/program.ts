@@ -4,7 +4,7 @@ import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs'
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
-import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
+import {addPhotoToRecord, tellPhotoLost, wakeBowl, warnOfUnfinished} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
 import {handOver} from './bot/made.ts';
 import {setProfile} from './bot/profile.ts';
@@ -112,6 +112,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		zone: settings.zone,
+		onStale: (tx, finds) => warnOfUnfinished(house, tx, finds),
 		sayIn: language => shelfOf(house, settings.region).texts.in(language),
 		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
 		log,

@@ -3,6 +3,7 @@ import {type Role, rolesOf} from '../store/roles.ts';
 import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
 import {orderMyData} from './commands/mydata.ts';
+import {setSharing} from './commands/sharing.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 
 type Menu = {
@@ -14,6 +15,7 @@ type Menu = {
 };
 
 const menus: Readonly<Record<string, Menu>> = {
+	sharing: {isPrivate: true, act: setSharing},
 	mydata: {isPrivate: true, act: orderMyData},
 	forget: {isPrivate: true, act: answerForget},
 	forwarding: {roles: ['owner'], isPrivate: true, act: retryForwarding},

@@ -17,6 +17,8 @@ const common = [
 	'safety',
 	'region',
 	'settings',
+	'sharing',
+	'privacy',
 	'mydata',
 	'forget',
 ] as const;

@@ -6,6 +6,7 @@ import {recoverSending} from '../store/outbox.ts';
 import type {Parcel} from '../store/parcels.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {StaleFind} from '../store/unfinished.ts';
 import type {Say} from '../text/text.ts';
 import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
@@ -17,6 +18,7 @@ import {type MadeOrNot, makeNextParcel} from './parcels.ts';
 import {fetchNextPhoto} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
+import {keepUnfinished} from './unfinished.ts';
 
 /** What the clockwork works with; the clock and chance are handed in. */
 export type ClockworkTools = {
@@ -38,6 +40,9 @@ export type ClockworkTools = {
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
 	/** The sentences in a language, or in the usual one. */
 	readonly sayIn: (language: string | undefined) => Say;
+	/** The zone of people who have not said theirs. */
+	readonly zone: string;
+	readonly onStale: (tx: Tx, finds: readonly StaleFind[]) => Promise<void>;
 	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
@@ -96,7 +101,10 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const tidying = startLoop({
 		name: 'housekeeping',
-		work: () => keepHouse(tools),
+		work: async () => {
+			await keepUnfinished(tools);
+			return keepHouse(tools);
+		},
 		pauseMs: 600 * secondMs,
 		log,
 	});

@@ -1,5 +1,7 @@
 # Sentences on what belongs to people and where it goes: copies, forgetting, passing on.
 
+command-sharing = Your name and places in public
+command-privacy = What I hold on you, and why
 command-mydata = A copy of all I hold on you
 command-forget = Erase all I hold on you
 command-forwarding = Records that are passed on
@@ -60,3 +62,47 @@ forwarding-revived = { $count ->
     [one] I try it again now. Write /forwarding in a while to see whether it arrived.
    *[other] I try { $count } messages again now. Write /forwarding in a while to see whether they arrived.
 }
+
+sharing =
+    Records may be published. This is what they say of you:
+    Found by: { $named ->
+        [yes] { $name }
+       *[no] nobody's name
+    }
+    Place: { $side ->
+        [none] as you told it
+        [small] a square of 1 km
+       *[large] a square of 10 km
+    }
+sharing-example = Your find no. { $number } reads: { $isTold ->
+    [yes] { $place }
+   *[no] the place is left out
+}, { $named ->
+    [yes] found by { $name }
+   *[no] found by nobody named
+}.
+sharing-how = To be named, write a name after the command, such as: /sharing Sea Glass Annie. Any name you like, but please not a child's. In a square, your note and photos are left out, too. Whoever runs this survey sees the exact place.
+sharing-places-none = Places as I told them
+sharing-places-small = In a square of 1 km
+sharing-places-large = In a square of 10 km
+sharing-nobody = Nobody's name
+sharing-name-long = That name is too long. Please choose one of at most { $most } letters, so that it fits into a record.
+sharing-name-contact = Others could reach you by that. Please choose a plain name without a number or address, since everybody can read it.
+
+privacy =
+    What I keep of you: your number on this chat platform, language and time zone, and a name only if you choose one. Of each find: your answers, place, day, note and photos, without hidden data.
+    What for: the record of the find, and nothing else. { $forwarded ->
+        [yes] The record goes to whoever keeps records for this survey, without you and without photos. A person may check it.
+       *[no] A person may check it.
+    }
+    How long: a saved find until you delete it. An unfinished one for { $days } days without an answer; I tell you { $before } days before.
+
+    See all of it: /mydata
+    Change or delete a find: /drafts
+    Your name and places in public: /sharing
+    Erase everything: /forget
+unfinished-warning = { $count ->
+    [one] Your find no. { $numbers } is not finished, and nothing has come for some weeks. I keep it until { $day } and then erase it, with its photos. Press the button if you want to go on.
+   *[other] Your finds no. { $numbers } are not finished, and nothing has come for some weeks. I keep them until { $day } and then erase them, with their photos. Press a button if you want to go on.
+}
+unfinished-go-on = Go on with no. { $number }
