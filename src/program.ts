@@ -64,6 +64,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const {clock, log} = tools;
 	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
+	const photoFolder = join(settings.dataDir, 'photos');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -102,9 +103,10 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
+		drawer:
+			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
-		photoFolder: join(settings.dataDir, 'photos'),
+		photoFolder,
 		parcelFolder: join(settings.dataDir, 'parcels'),
 		now: clock.now,
 		jitter: Math.random,

@@ -39,6 +39,11 @@ export function askScreen(ask: Ask, shown: Shown): SendCall {
 	};
 }
 
+/** Under the card of a result, where it goes by itself. */
+export function cardCaption(ask: Ask, shown: Shown): string {
+	return framed([shown.reader.say.say('card-alone', {number: String(shown.find)})], ask, shown);
+}
+
 /** The name of a find stands out. */
 function withBoldStart(html: string, text: string): string {
 	const first = escaped(text.split('\n')[0] ?? '');
@@ -64,11 +69,14 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const {say} = shown.reader;
 		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' || wanted.kind === 'taxon' ? [] : [questionTitle(wanted, say)];
+		return wanted.kind === 'drawing' || wanted.kind === 'lengths' ? [] : [questionTitle(wanted, say)];
 	});
 }
 
-function pictureOf(picture: AskPicture, {region, reader}: Shown): CallPicture {
+function pictureOf(
+	picture: AskPicture,
+	{region, reader}: Shown,
+): Exclude<CallPicture, {kind: 'taxon' | 'card' | 'bars'}> {
 	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'

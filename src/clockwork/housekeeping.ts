@@ -4,7 +4,7 @@ import {eraseForgottenChats} from '../store/forget.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
 import {forgetOldInvitations} from '../store/invitations.ts';
 import {flushErased} from '../store/open.ts';
-import {forgetOldMessages} from '../store/outbox.ts';
+import {forgetMessages, forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import {sweepParcels} from './parcels.ts';
@@ -29,7 +29,11 @@ export async function keepHouse({db, photoFolder, parcelFolder, now}: Housekeepi
 	await forgetOldMessages(db, now());
 	await forgetOldInvitations(db, now() - usedCodeLivesMs);
 	await db.transaction().execute(async tx => {
-		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) await dropPhotos(tx, find);
+		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) {
+			await dropPhotos(tx, find);
+			// What was said of it names its place.
+			await forgetMessages(tx, find);
+		}
 	});
 	for (const hash of await filesToErase(db)) {
 		await erasePhoto(photoFolder, hash);

@@ -10,15 +10,20 @@ import {readRegion} from '../key/region.ts';
 import {projectRoot} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {readTexts} from '../text/text.ts';
+import {cardImage} from './card.ts';
 
-/** Turns a picture into the bytes of a PNG; rejects when there is no such thing to draw. */
+/** Turns a picture into the bytes of a PNG, or of a JPEG where it holds a photo; rejects when there is no such thing to draw. */
 export type Studio = (picture: CallPicture) => Promise<Uint8Array>;
 
-/** Folders of a studio: where the regions are, and where finished pictures are kept. */
-export type StudioFolders = {readonly flowsFolder: string; readonly keptFolder: string};
+/** Folders of a studio: where the regions are, where finished pictures are kept, and where photos are. */
+export type StudioFolders = {
+	readonly flowsFolder: string;
+	readonly keptFolder: string;
+	readonly photoFolder: string;
+};
 
 /** Opens a studio; a region is read when it is first drawn from, and then kept in memory. */
-export function openStudio({flowsFolder, keptFolder}: StudioFolders): Studio {
+export function openStudio({flowsFolder, keptFolder, photoFolder}: StudioFolders): Studio {
 	const regions = new Map<string, ReturnType<typeof readSource>>();
 	const sourceOf = (region: string, language: string): DrawnFrom => {
 		const source = regions.get(region) ?? readSource(flowsFolder, region);
@@ -26,6 +31,10 @@ export function openStudio({flowsFolder, keptFolder}: StudioFolders): Studio {
 		return {region: source.region, say: source.texts.in(language)};
 	};
 	return async picture => {
+		// Not kept: it shows a person's photo and place, which are theirs to erase.
+		if (picture.kind === 'card') {
+			return cardImage(picture, {from: sourceOf(picture.region, picture.language), photoFolder});
+		}
 		const svg =
 			picture.kind === 'drawing'
 				? await readFile(join(flowsFolder, picture.path), 'utf8')

@@ -109,6 +109,21 @@ export async function openFinds(
 		.execute();
 }
 
+/** How many finds, begun from `from` and before `until`, were not brought to an end. */
+export async function countUnfinished(
+	db: Db | Tx,
+	of: ({readonly chat: number} | {readonly person: number}) & {readonly from: number; readonly until: number},
+): Promise<number> {
+	const all = db
+		.selectFrom('find')
+		.select(({fn}) => fn.countAll().as('count'))
+		.where('state', 'in', ['open', 'soaking'])
+		.where('createdAt', '>=', of.from)
+		.where('createdAt', '<', of.until);
+	const wanted = 'chat' in of ? all.where('chat', '=', of.chat) : all.where('person', '=', of.person);
+	return Number((await wanted.executeTakeFirstOrThrow()).count);
+}
+
 /** Says whether only its owner may answer for a find, or everybody in its group. */
 export async function letAnswer(tx: Tx, find: number, who: 'owner' | 'everyone'): Promise<void> {
 	await tx

@@ -7,6 +7,7 @@ import {up as first} from './migrations/0001-first.ts';
 import {up as sharing} from './migrations/0002-sharing.ts';
 import {up as roles} from './migrations/0003-roles.ts';
 import {up as theirs} from './migrations/0004-theirs.ts';
+import {up as days} from './migrations/0005-days.ts';
 import {up as groups} from './migrations/0006-groups.ts';
 import type {Db, Tables} from './schema.ts';
 
@@ -18,6 +19,7 @@ const migrations: MigrationProvider = {
 			'0002-sharing': {up: sharing},
 			'0003-roles': {up: roles},
 			'0004-theirs': {up: theirs},
+			'0005-days': {up: days},
 			'0006-groups': {up: groups},
 		}),
 };

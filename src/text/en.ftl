@@ -1,4 +1,4 @@
-# Sentences of the program itself, in English: greetings, commands, and what to do when something went wrong.
+# Sentences of the program itself, in English: greetings, commands, what to do in trouble. Long, since every command speaks here.
 
 welcome = Hello. I help you find out which shark, skate or ray laid the egg case (“mermaid's purse”) that you found on a beach.
 safety = First, stay safe:
@@ -19,6 +19,7 @@ help =
     What I can do:
     /find – look at a new find
     /bowl – what is soaking, and since when
+    /tally – what was found today, and how many
     /drafts – your saved finds: change or delete them
     /cancel – leave this find for now
     /safety – the word on safety
@@ -123,6 +124,7 @@ group-hello = Hello. Write /find when you have found an egg case. I only listen 
 
 command-find = Look at a new find
 command-bowl = What is soaking
+command-tally = What was found today
 command-drafts = Your saved finds
 command-cancel = Leave this find for now
 command-help = What I can do
@@ -206,3 +208,35 @@ crib-strings = Its strings are longer than drawn.
 crib-half = Drawn at half size: it is too large for the page.
 crib-alt = The egg case of { $label }, seen from above
 crib-sources = Sizes are of whole cases without horns and strings. Where they are published:
+
+# The day in numbers.
+tally-heading = { $span ->
+    [today] Today, { $day }
+    [yesterday] Yesterday, { $day }
+   *[month] { $day }
+}
+tally-today = Today
+tally-yesterday = Yesterday
+tally-month = This month
+tally-count = { $finds ->
+    [0] Nothing is saved yet.
+    [one] { $cases ->
+        [one] One case.
+       *[other] { $cases } cases, all alike.
+    }
+   *[other] { $cases } cases in { $finds } finds.
+}
+tally-line = { $label }: { $count }
+tally-several = One of several kinds
+tally-unnamed = No name yet
+tally-alive = Alive, left in the sea
+tally-unfinished = { $count ->
+    [one] One more find is not finished.
+   *[other] { $count } more finds are not finished.
+}
+tally-shared = Shared by: { $names }
+tally-someone = { $count ->
+    [one] someone
+   *[other] { $count } people
+}
+tally-unchecked = A name is a draft until somebody who knows egg cases has looked at it.

@@ -61,6 +61,17 @@ test('the buttons of an emptied find no longer fit it', async () => {
 	expect(await db.selectFrom('find').select('turn').execute()).toEqual([{turn: 6}]);
 });
 
+test('what was said of a find that was thrown away is forgotten with it', async () => {
+	const {db, keepHouseAt, become} = await scene(2);
+	await become(1, 'thrown');
+	await become(2, 'kept');
+	const call = {kind: 'send' as const, html: 'Found at Larkin Sands', keyboard: []};
+	for (const find of [1, 2])
+		await db.transaction().execute(tx => post(tx, {chat: 1, role: 'ask', find, call, now: 0}));
+	await keepHouseAt(dayMs + 1);
+	expect(await db.selectFrom('outbox').select('find').execute()).toEqual([{find: 2}]);
+});
+
 test('the file of a dropped photo goes, unless another find shows the same picture', async () => {
 	const {db, keepHouseAt, keepPhoto} = await scene(2);
 	const picture = Buffer.from('the same picture');

@@ -83,7 +83,7 @@ export async function beginJourney({
 			clock,
 			log,
 			shelves: everyShelf(),
-			drawer: quickDrawer(),
+			drawer: quickDrawer(join(folder, 'photos')),
 			pictureMs: testPictureMs,
 		});
 	const running = {program: await open()};
@@ -186,7 +186,10 @@ async function settle({
 		const parcels = await db.selectFrom('parcel').select('id').execute();
 		const due = await db
 			.selectFrom('reminder')
-			.select('id')
+			.innerJoin('find', 'find.id', 'reminder.find')
+			.innerJoin('chat', 'chat.id', 'find.chat')
+			.select('reminder.id')
+			.where('chat.goneAt', 'is', null)
 			.where('doneAt', 'is', null)
 			.where('dueAt', '<=', clock.now())
 			.execute();
