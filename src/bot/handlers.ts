@@ -2,6 +2,8 @@
 import type {CommandName} from './command-table.ts';
 import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
+import {showOwnDays} from './commands/day.ts';
+import {showDays} from './commands/days.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {askToForget} from './commands/forget.ts';
@@ -19,6 +21,7 @@ import {showSharing} from './commands/sharing.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
+import {showTellMe} from './commands/tellme.ts';
 import type {Handler} from './guard.ts';
 
 /** One for each name of the table. */
@@ -28,6 +31,8 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	bowl: showBowl,
 	tally: showTally,
 	drafts: showDrafts,
+	days: showDays,
+	tellme: showTellMe,
 	cancel,
 	help: showHelp,
 	safety: showSafety,
@@ -39,6 +44,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	forget: askToForget,
 	say,
 	onlyme: answerAlone,
+	day: showOwnDays,
 	invite: askWhom,
 	team: showTeam,
 	forwarding: showForwarding,

@@ -6,6 +6,7 @@ import type {FindRow} from '../store/finds.ts';
 import {wantPhoto} from '../store/photos.ts';
 import {packButton} from './button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from './desk.ts';
+import {hearElsewhere} from './elsewhere.ts';
 import {eventIn, type Incoming, pictureIn} from './event.ts';
 import {readTrail, turnFind} from './find-turn.ts';
 import {findSpokenOf, mayAnswer} from './whose.ts';
@@ -17,6 +18,7 @@ export async function hearMessage(ctx: Ctx): Promise<void> {
 	const replied = message.reply_to_message;
 	// An administrator bot hears a whole group: what is not said to us is not for us.
 	if (desk.chat.kind === 'group' && replied?.from?.id !== ctx.me.id) return;
+	if (await hearElsewhere(desk, message)) return;
 	const spokenOf = await findSpokenOf(desk, {replied: replied?.message_id, album: message.media_group_id});
 	return hearAbout(desk, spokenOf, message);
 }

@@ -66,6 +66,8 @@ function recipientFrom(
 ): Recipient {
 	const {broadcast, news, now} = about;
 	const {startsAt} = news.day;
-	const at = hearsAt({...broadcast, startsAt}, {zone: zone ?? about.zone, now});
-	return {chat, person, hearsAt: at ?? now, isUseless: at === undefined};
+	const clock = zone ?? about.zone;
+	const meant = hearsAt({...broadcast, startsAt}, {zone: clock, now: broadcast.dueAt});
+	const at = hearsAt({...broadcast, startsAt}, {zone: clock, now});
+	return {chat, person, hearsAt: meant ?? now, notBefore: at ?? now, isUseless: at === undefined};
 }

@@ -197,7 +197,8 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			: {reply_parameters: {message_id: call.replyTo, allow_sending_without_reply: true}}),
 		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
 	};
-	if (picture && fitsCaption(call.html)) {
+	const fits = fitsCaption(call.html);
+	if (fits && picture) {
 		try {
 			const sent = await api.sendPhoto(platformId, sourceOf(picture), {caption: call.html, ...options});
 			const fileId = sent.photo.at(-1)?.file_id;
@@ -208,6 +209,16 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			if (call.follows === true) throw error;
 			// A picture that is not taken, for whatever reason of its own, never costs the person the question.
 			if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
+		}
+	} else if (fits && call.attachment) {
+		const {name, text} = call.attachment;
+		try {
+			const file = new InputFile(new TextEncoder().encode(text), name);
+			return await api.sendDocument(platformId, file, {caption: call.html, ...options});
+		} catch (error) {
+			// Only where the file itself is refused: after a failure the words may have arrived with it.
+			if (!(error instanceof GrammyError) || error.error_code !== 400 || judge(error).kind !== 'refused')
+				throw error;
 		}
 	}
 	return api.sendMessage(platformId, call.html, {...options, link_preview_options: {is_disabled: true}});

@@ -101,6 +101,8 @@ export const callSchema = z.discriminatedUnion('kind', [
 		photoOf: z.number().int().optional(),
 		/** This photo, once it is stored. */
 		photo: z.number().int().optional(),
+		/** A small file of words that goes with the message where they fit under it. */
+		attachment: z.object({name: z.string().min(1), text: z.string().min(1)}).optional(),
 		/** A button under the chat that sends the position; private chats only. */
 		positionButton: z.string().optional(),
 		/** In a group the person is asked to reply to this message. */

@@ -21,7 +21,10 @@ type DeliveryState = Tables['delivery']['state'];
 export type Recipient = {
 	readonly chat: number;
 	readonly person: number;
+	/** When it was meant to be heard. */
 	readonly hearsAt: number;
+	/** When it goes: later, where its hour was missed. */
+	readonly notBefore: number;
 	readonly isUseless: boolean;
 };
 
@@ -35,13 +38,13 @@ export async function addDeliveries(
 	await tx
 		.insertInto('delivery')
 		.values(
-			recipients.map(({chat, person, hearsAt, isUseless}) => ({
+			recipients.map(({chat, person, hearsAt, notBefore, isUseless}) => ({
 				broadcast,
 				chat,
 				person,
 				state: isUseless ? ('useless' as const) : ('waiting' as const),
 				hearsAt,
-				notBefore: hearsAt,
+				notBefore,
 				sentAt: null,
 			})),
 		)
@@ -188,11 +191,11 @@ export async function isUnderWay(db: Db | Tx, broadcast: number): Promise<boolea
 /** Drops what waits of a broadcast that is stopped or of no use any more. */
 export async function dropWaiting(
 	tx: Db | Tx,
-	{broadcast, as}: {readonly broadcast: number; readonly as: 'stopped' | 'useless'},
+	{broadcast, state}: {readonly broadcast: number; readonly state: 'stopped' | 'useless'},
 ): Promise<void> {
 	await tx
 		.updateTable('delivery')
-		.set({state: as})
+		.set({state})
 		.where('broadcast', '=', broadcast)
 		.where('state', '=', 'waiting')
 		.execute();
@@ -220,7 +223,7 @@ export async function toldAfter(
 		.innerJoin('broadcast', 'broadcast.id', 'delivery.broadcast')
 		.innerJoin('chat', 'chat.id', 'delivery.chat')
 		.innerJoin('person', 'person.id', 'delivery.person')
-		.select(['delivery.id', 'delivery.chat', 'person.id as person', 'person.zone'])
+		.select(['delivery.id', 'delivery.chat', 'delivery.person', 'person.zone'])
 		.where('broadcast.day', '=', ask.day)
 		.where('broadcast.kind', '=', ask.kind)
 		.where('delivery.state', 'in', ['sent', 'unknown', 'sending'])
@@ -231,5 +234,7 @@ export async function toldAfter(
 		.orderBy('delivery.id')
 		.limit(ask.limit)
 		.execute();
-	return rows.map(row => ({...row, zone: row.zone ?? undefined}));
+	return rows.flatMap(({person, ...row}) =>
+		person === null ? [] : [{...row, person, zone: row.zone ?? undefined}],
+	);
 }

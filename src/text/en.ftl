@@ -21,6 +21,8 @@ help =
     /bowl – what is soaking, and since when
     /tally – what was found today, and how many
     /drafts – your saved finds: change or delete them
+    /days – survey days to come, and who comes
+    /tellme – hear of survey days, or hear no more
     /cancel – leave this find for now
     /safety – the word on safety
     /region – whose egg cases I tell apart
@@ -32,6 +34,7 @@ help =
        *[no] If you are stuck, press “Back” or write /cancel.
     }
 cancelled = I put this find aside. The buttons of its last question still work, if you want to go on.
+cancelled-else = I have stopped asking. What you told me so far is kept.
 nothing-to-cancel = There is nothing to leave. Write /find to look at a find.
 nothing-open = I do not have a find open with you here. Shall we look at one?
 not-yours = This find belongs to somebody else, and only they can do that. Write /find to begin your own.
@@ -131,6 +134,9 @@ command-help = What I can do
 command-safety = The word on safety
 command-region = Whose egg cases I tell apart
 command-settings = Your time zone
+command-days = Survey days to come
+command-tellme = Hear of survey days
+command-day = Plan a survey day
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked

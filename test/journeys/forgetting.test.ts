@@ -9,6 +9,7 @@ import {png} from '../room/picture.ts';
 import type {Mode} from '../support/actor.ts';
 import {changeNewest} from '../support/drafts.ts';
 import {beginJourney, newestFind} from '../support/journey.ts';
+import {patiently} from '../support/patiently.ts';
 import {storedPhotos} from '../support/photo.ts';
 import {begin, newestDraft, press, walkTo} from '../support/steps.ts';
 import {tracesInFiles, tracesInTables} from '../support/traces.ts';
@@ -45,20 +46,22 @@ async function scene(mode: Mode) {
 		.select('id')
 		.where('platformId', '=', ada.id)
 		.executeTakeFirstOrThrow();
-	await chooseSharing(db, adaId, {publicName: 'Sea Glass Annie', coarseM: 10_000});
-	await db
-		.insertInto('decision')
-		.values({
-			find: checked.find.id,
-			person: null,
-			at: 1,
-			version: 1,
-			outcome: 'agreed',
-			name: null,
-			reason: null,
-			words: null,
-		})
-		.execute();
+	await patiently(() => chooseSharing(db, adaId, {publicName: 'Sea Glass Annie', coarseM: 10_000}));
+	await patiently(() =>
+		db
+			.insertInto('decision')
+			.values({
+				find: checked.find.id,
+				person: null,
+				at: 1,
+				version: 1,
+				outcome: 'agreed',
+				name: null,
+				reason: null,
+				words: null,
+			})
+			.execute(),
+	);
 	await ada.sends('/find');
 	await walkTo({db, person: ada}, 'kept', {where: one => one.sends('Secret Cove')});
 	const plain = await newestDraft(db, ada);
