@@ -1,5 +1,6 @@
 /** What happens by itself: sending, telling many, reminding, fetching photos, forwarding, tidying. */
 import type {Api} from 'grammy';
+import type {Region} from '../key/region.ts';
 import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
@@ -47,6 +48,9 @@ export type ClockworkTools = {
 	/** The zone of people who have not said theirs. */
 	readonly zone: string;
 	readonly onStale: (tx: Tx, finds: readonly StaleFind[]) => Promise<void>;
+	/** The keeper's description of the data, and the regions of records; throws an Error for one that is not there. */
+	readonly datasetFile: string;
+	readonly regionOf: (id: string) => Region;
 	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
 	/** How news of survey days are worded and shown to be told, and the zone of people whose own is not known. */
 	readonly telling: Pick<TellingTools, 'word' | 'onProgress' | 'zone'>;

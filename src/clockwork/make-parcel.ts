@@ -1,10 +1,12 @@
 /** One parcel made: what is asked for read from the store and written to files. */
+import type {Region} from '../key/region.ts';
 import type {Made} from '../record/made.ts';
 import {writeMyData} from '../record/my-data.ts';
 import {heldOn} from '../store/held.ts';
 import type {Parcel} from '../store/parcels.ts';
 import type {Db} from '../store/schema.ts';
 import type {Say} from '../text/text.ts';
+import {makeExport, makeSeason} from './make-export.ts';
 import {photoPath} from './photo-files.ts';
 
 /** What parcels are made with. */
@@ -14,13 +16,23 @@ export type Workshop = {
 	readonly now: () => number;
 	/** The sentences in a language, or in the usual one. */
 	readonly sayIn: (language: string | undefined) => Say;
+	/** The keeper's description of the data. */
+	readonly datasetFile: string;
+	/** Throws an Error when there is no region of that id. */
+	readonly regionOf: (id: string) => Region;
+	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
 /** Makes a parcel; its files go into `folder`. */
 export async function makeParcel(workshop: Workshop, parcel: Parcel, folder: string): Promise<Made> {
-	switch (parcel.wanted.kind) {
+	const {wanted} = parcel;
+	switch (wanted.kind) {
 		case 'my-data':
 			return makeMyData(workshop, parcel, folder);
+		case 'export':
+			return makeExport(workshop, wanted, folder);
+		case 'season':
+			return makeSeason(workshop, wanted.year);
 	}
 }
 
