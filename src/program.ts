@@ -154,7 +154,9 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 function regionNamed(shelves: ReadonlyMap<string, Shelf>, id: string): Region {
 	const shelf = shelves.get(id);
 	if (shelf) return shelf.flow.region;
-	throw new Error(`Expected region "${id}" of a record under flows/; there are ${[...shelves.keys()].join(', ')}`);
+	throw new Error(
+		`Expected region "${id}" of a record under flows/; there are ${[...shelves.keys()].join(', ')}`,
+	);
 }
 
 /** A folder that is to receive records has to be there: a place that is not mounted would be filled unseen. */

@@ -15,6 +15,7 @@ const table = {
 	start: {listed: 'nowhere'},
 	find: {},
 	bowl: {},
+	sort: {},
 	tally: {},
 	drafts: {},
 	days: {},

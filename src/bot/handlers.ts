@@ -18,6 +18,7 @@ import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
 import {showSharing} from './commands/sharing.ts';
+import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
@@ -29,6 +30,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	start,
 	find: beginFindCommand,
 	bowl: showBowl,
+	sort: sortBowl,
 	tally: showTally,
 	drafts: showDrafts,
 	days: showDays,

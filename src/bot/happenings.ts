@@ -10,8 +10,9 @@ import type {Tx} from '../store/schema.ts';
 import type {StaleFind} from '../store/unfinished.ts';
 import {packButton} from './button.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
-import {readTrail, trailIfSound, turnFind} from './find-turn.ts';
+import {turnFind} from './find-turn.ts';
 import {keepRecord} from './keep-record.ts';
+import {readTrail, trailIfSound} from './stored-trail.ts';
 import {dayOf, timeText} from './words.ts';
 
 /** A bell this late is rung with an excuse. */

@@ -8,7 +8,8 @@ import {packButton} from './button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from './desk.ts';
 import {hearElsewhere} from './elsewhere.ts';
 import {eventIn, type Incoming, pictureIn} from './event.ts';
-import {readTrail, turnFind} from './find-turn.ts';
+import {turnFind} from './find-turn.ts';
+import {readTrail} from './stored-trail.ts';
 import {findSpokenOf, mayAnswer} from './whose.ts';
 
 /** Hands a message to the find it is about. */

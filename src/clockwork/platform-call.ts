@@ -3,6 +3,7 @@ import {basename} from 'node:path';
 import {type Api, GrammyError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
 import type {Call, Keyboard} from '../store/call.ts';
+import {judge} from './judge.ts';
 
 /** A picture to go with a message: its bytes, or the platform's id of the same picture sent before. */
 export type Picture = {readonly bytes: Uint8Array; readonly name: string} | {readonly fileId: string};

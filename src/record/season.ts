@@ -90,7 +90,11 @@ function gathered(places: readonly MapPlace[]): readonly MapPlace[] {
 		addPlace(
 			near,
 			isPoint
-				? {...place, latitude: Number(place.latitude.toFixed(2)), longitude: Number(place.longitude.toFixed(2))}
+				? {
+						...place,
+						latitude: Number(place.latitude.toFixed(2)),
+						longitude: Number(place.longitude.toFixed(2)),
+					}
 				: place,
 		);
 	}

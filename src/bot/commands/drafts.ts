@@ -9,8 +9,9 @@ import {forgetReminders} from '../../store/reminders.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere, shelfOf} from '../desk.ts';
 import {draftCard} from '../draft-card.ts';
-import {readTrail, turnFind} from '../find-turn.ts';
+import {turnFind} from '../find-turn.ts';
 import {withdrawRecord} from '../keep-record.ts';
+import {readTrail} from '../stored-trail.ts';
 
 /** So many drafts fit a phone. */
 const perPage = 6;
