@@ -34,6 +34,8 @@ const table = {
 	day: {roles: ['owner', 'coordinator'], isPrivate: true},
 	invite: {roles: ['owner', 'coordinator'], isPrivate: true},
 	team: {roles: ['owner', 'coordinator'], isPrivate: true},
+	season: {roles: ['owner', 'coordinator']},
+	export: {roles: ['owner', 'coordinator'], isPrivate: true},
 	forwarding: {roles: ['owner'], isPrivate: true},
 } as const satisfies Readonly<Record<string, CommandRule>>;
 

@@ -5,6 +5,7 @@ import {cancel} from './commands/cancel.ts';
 import {showOwnDays} from './commands/day.ts';
 import {showDays} from './commands/days.ts';
 import {showDrafts} from './commands/drafts.ts';
+import {askForExport} from './commands/export.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {askToForget} from './commands/forget.ts';
 import {showForwarding} from './commands/forwarding.ts';
@@ -16,6 +17,7 @@ import {showPrivacy} from './commands/privacy.ts';
 import {showRegions} from './commands/region.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
+import {showSeason} from './commands/season.ts';
 import {showSettings} from './commands/settings.ts';
 import {showSharing} from './commands/sharing.ts';
 import {sortBowl} from './commands/sort.ts';
@@ -50,4 +52,6 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	invite: askWhom,
 	team: showTeam,
 	forwarding: showForwarding,
+	export: askForExport,
+	season: showSeason,
 };

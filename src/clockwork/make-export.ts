@@ -10,7 +10,7 @@ import type {Made} from '../record/made.ts';
 import {seasonOf, seasonWanted} from '../record/season.ts';
 import type {Wanted} from '../record/wanted.ts';
 import type {ParcelWanted} from '../store/parcels.ts';
-import type {Workshop} from './make-parcel.ts';
+import type {Workshop} from './workshop.ts';
 
 type ExportWanted = Extract<ParcelWanted, {kind: 'export'}>;
 

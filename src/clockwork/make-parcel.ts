@@ -1,27 +1,11 @@
 /** One parcel made: what is asked for read from the store and written to files. */
-import type {Region} from '../key/region.ts';
 import type {Made} from '../record/made.ts';
 import {writeMyData} from '../record/my-data.ts';
 import {heldOn} from '../store/held.ts';
 import type {Parcel} from '../store/parcels.ts';
-import type {Db} from '../store/schema.ts';
-import type {Say} from '../text/text.ts';
 import {makeExport, makeSeason} from './make-export.ts';
 import {photoPath} from './photo-files.ts';
-
-/** What parcels are made with. */
-export type Workshop = {
-	readonly db: Db;
-	readonly photoFolder: string;
-	readonly now: () => number;
-	/** The sentences in a language, or in the usual one. */
-	readonly sayIn: (language: string | undefined) => Say;
-	/** The keeper's description of the data. */
-	readonly datasetFile: string;
-	/** Throws an Error when there is no region of that id. */
-	readonly regionOf: (id: string) => Region;
-	readonly log: (line: Readonly<Record<string, unknown>>) => void;
-};
+import type {Workshop} from './workshop.ts';
 
 /** Makes a parcel; its files go into `folder`. */
 export async function makeParcel(workshop: Workshop, parcel: Parcel, folder: string): Promise<Made> {

@@ -4,6 +4,8 @@ command-sharing = Your name and places in public
 command-privacy = What I hold on you, and why
 command-mydata = A copy of all I hold on you
 command-forget = Erase all I hold on you
+command-export = A file of records
+command-season = A year in numbers
 command-forwarding = Records that are passed on
 
 my-data-soon = I am putting together all that I hold on you. It comes here in a moment.
@@ -106,3 +108,66 @@ unfinished-warning = { $count ->
    *[other] Your finds no. { $numbers } are not finished, and nothing has come for some weeks. I keep them until { $day } and then erase them, with their photos. Press a button if you want to go on.
 }
 unfinished-go-on = Go on with no. { $number }
+
+export =
+    Which days shall the file hold?{ $isNarrowed ->
+        [yes] {" "}Only finds in { $square }.
+       *[no] {" "}For one grid square alone, write it after the command, such as: /export SW 46
+    }
+export-year = All of { $year }
+export-month = { $month }
+export-always = All days
+export-which = Which finds?
+export-all = All finds
+export-checked = Checked by a person
+export-unchecked = Not checked yet
+export-form = In which form? An archive is what data portals take, a table opens as a spreadsheet, a map file in map programs.
+export-archive = Archive for portals
+export-csv = Table
+export-geojson = Map file
+export-soon = I am writing the file. It comes here when it is done; many records take a minute.
+export-again = I do not know that choice any more. Please write /export again.
+export-square = I do not know a grid square “{ $written }”. Write it like SW 46 or SW 46 30, or /export alone for everywhere.
+parcel-export = { $records ->
+    [one] One record.
+   *[other] { $records } records.
+} Places that a finder or a law wants hidden are told as squares, without note and photos. What was deleted later has to go from your copy, too.
+parcel-nothing = There is no record that fits. Nothing was written. Try other days, or all finds.
+parcel-too-large = The file is larger than 50 MB, and I cannot send it here. Please choose fewer days, or ask whoever keeps the program to write it there.
+parcel-not-described = I cannot write this yet: whoever keeps the program has first to say what the data are called, whom to ask, and under which licence (DATASET_FILE in the README).
+season-which = Write a year after the command, such as: /season { $year }
+season-soon = I am counting { $year }. The numbers come here in a moment.
+season-heading = Finds of { $year }
+season = { $year }: { $finds ->
+    [one] one find
+   *[other] { $finds } finds
+}, { $cases ->
+    [one] one egg case
+   *[other] { $cases } egg cases
+}.
+season-empty = There are no saved finds of { $year }.
+season-kinds = By kind:
+season-places = By place, in squares of 10 km or by name:
+season-statuses = By who looked at it:
+season-line = { $name }: { $finds ->
+    [one] one find
+   *[other] { $finds } finds
+}, { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+}
+season-more = • and { $count } more
+season-unnamed = Not named
+season-hidden = Place hidden or not on a map
+season-cases = Egg cases
+season-status = { $status ->
+    [agreed] Name confirmed
+    [other-name] Name corrected
+    [higher-rank] Named as far as it can be told
+   *[unverified] Not checked yet
+}
+season-rejected = Not counted: { $count ->
+    [one] one find that was no egg case.
+   *[other] { $count } finds that were no egg case.
+}
+season-before = The year before: { $year }

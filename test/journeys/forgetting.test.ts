@@ -12,6 +12,7 @@ import {beginJourney, newestFind} from '../support/journey.ts';
 import {patiently} from '../support/patiently.ts';
 import {storedPhotos} from '../support/photo.ts';
 import {begin, newestDraft, press, walkTo} from '../support/steps.ts';
+import {idOf} from '../support/team.ts';
 import {tracesInFiles, tracesInTables} from '../support/traces.ts';
 
 vi.setConfig({testTimeout: 60_000});
@@ -41,11 +42,7 @@ async function scene(mode: Mode) {
 	await changeNewest(ada, 'Add a note');
 	await ada.sends('beside the blue hut');
 	const checked = await newestDraft(db, ada);
-	const {id: adaId} = await db
-		.selectFrom('person')
-		.select('id')
-		.where('platformId', '=', ada.id)
-		.executeTakeFirstOrThrow();
+	const adaId = await idOf(db, ada);
 	await patiently(() => chooseSharing(db, adaId, {publicName: 'Sea Glass Annie', coarseM: 10_000}));
 	await patiently(() =>
 		db

@@ -2,17 +2,14 @@ import {expect} from 'vitest';
 import {sharingOf} from '../../src/store/sharing.ts';
 import {journeyTest} from '../support/journey.ts';
 import {begin, walkTo} from '../support/steps.ts';
+import {idOf} from '../support/team.ts';
 
 journeyTest(
 	'a person chooses the name and the squares of their published records, and sees how one would read',
 	async ({ada, db}) => {
 		await begin(ada);
 		await walkTo({db, person: ada}, 'kept');
-		const {id} = await db
-			.selectFrom('person')
-			.select('id')
-			.where('platformId', '=', ada.id)
-			.executeTakeFirstOrThrow();
+		const id = await idOf(db, ada);
 		await ada.sends('/sharing');
 		expect(ada.sees.text).toContain("Found by: nobody's name");
 		expect(ada.sees.text).toContain('reads: SW 465 304, found by nobody named');
