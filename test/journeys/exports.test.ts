@@ -1,7 +1,7 @@
 import {execFileSync} from 'node:child_process';
 import {copyFileSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
-import {check, HintedGeoJSONError} from '@placemarkio/check-geojson';
+import {check} from '@placemarkio/check-geojson';
 import {parse} from 'csv-parse/sync';
 import {expect, test, vi} from 'vitest';
 import {projectRoot} from '../../src/settings.ts';
