@@ -98,6 +98,9 @@ function subjectOf(wanted: Wanted): string {
 			return wanted.taxa.join('+');
 		case 'bars':
 			return 'tally';
+		case 'months':
+		case 'map':
+			return String(wanted.kind);
 		default:
 			return wanted.character;
 	}

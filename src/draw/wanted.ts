@@ -10,6 +10,7 @@ import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
 import {questionTitle, type Wanted} from './title.ts';
 import {drawWantedBars} from './wanted-bars.ts';
+import {drawWantedChart} from './wanted-charts.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
@@ -42,6 +43,9 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			return drawLengths(wanted, from);
 		case 'bars':
 			return drawWantedBars(wanted, from);
+		case 'months':
+		case 'map':
+			return drawWantedChart(wanted, from.say);
 		case 'measuring': {
 			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
@@ -56,6 +60,7 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
 	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
+	if (wanted.kind === 'months' || wanted.kind === 'map') return drawWantedChart(wanted, say).alt;
 	if (wanted.kind === 'bars') return drawWantedBars(wanted, {region, say}).alt;
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));

@@ -79,7 +79,8 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 		core,
 		measurements,
 		identifications,
-		pictures: picturesOf(record, manner.licence),
+		// A photo may show a cliff or a hut that everybody knows.
+		pictures: hiding ? [] : picturesOf(record, manner.licence),
 		status: statusOf(record),
 		day: draft.foundOn,
 		cases: draft.count,
@@ -112,6 +113,7 @@ function withheldFrom(
 		...(hidden?.withheld ?? []),
 		...(hiding && draft.note !== undefined ? ['note of the finder'] : []),
 		...(hiding && verification?.remarks !== undefined ? ['remarks of the verifier'] : []),
+		...(hiding && draft.photos.length > 0 ? ['photos'] : []),
 	];
 	return withheld.length === 0 ? undefined : withheld.join(' | ');
 }

@@ -72,6 +72,43 @@ const pictureSchema = z.union([
 				)
 				.min(1),
 		}),
+		/** The cases of a year, month by month from January on. */
+		z.object({
+			kind: z.literal('months'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			heading: z.string().min(1),
+			year: z.number().int(),
+			label: z.string().min(1),
+			counts: z.array(z.number().int().nonnegative()).length(12),
+		}),
+		/** Where cases lay, in degrees on WGS 84; one that is told no finer comes as a square. */
+		z.object({
+			kind: z.literal('map'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			heading: z.string().min(1),
+			places: z
+				.array(
+					z.discriminatedUnion('kind', [
+						z.object({
+							kind: z.literal('point'),
+							latitude: z.number(),
+							longitude: z.number(),
+							count: z.number().int().positive(),
+						}),
+						z.object({
+							kind: z.literal('square'),
+							south: z.number(),
+							west: z.number(),
+							north: z.number(),
+							east: z.number(),
+							count: z.number().int().positive(),
+						}),
+					]),
+				)
+				.min(1),
+		}),
 		/** A measured length in millimetres against those of the kinds it may be. */
 		z.object({
 			kind: z.literal('lengths'),

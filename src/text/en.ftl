@@ -11,7 +11,7 @@ safety = First, stay safe:
 safety-places = { $rules }
     { $tides }
     { $emergency }
-privacy-short = I store your answers, the place and your photos (without hidden data) for the record and nothing else. Please send no names of children. With /drafts you change or delete a find.
+privacy-short = I store your answers, the place and your photos (without hidden data) for the record and nothing else. Please send no names of children. With /drafts you change or delete a find, and /privacy tells the rest.
 begin = Show me a find
 begin-read = I have read this, begin
 welcome-back = Hello again. Shall we look at a find?
@@ -28,6 +28,8 @@ help =
     /safety – the word on safety
     /region – whose egg cases I tell apart
     /settings – your time zone
+    /sharing – your name and places in public
+    /privacy – what I hold on you: see it, erase it
     { $group ->
         [yes] In a group, reply to my message when I ask you to write, or put /say before your answer. Everyone here may answer for a find; with /onlyme only you answer for yours.
        *[no] If you are stuck, press “Back” or write /cancel.

@@ -1,7 +1,7 @@
 import {expect, test} from 'vitest';
 import type {Verification} from '../../src/record/for-export.ts';
-import {guarded, openly, recordWith, savedAt, told} from './for-export.ts';
-import {placed, shares} from './made-up.ts';
+import {guarded, hash, openly, recordWith, savedAt, told} from './for-export.ts';
+import {placed, shares, testland} from './made-up.ts';
 
 const at = Date.UTC(2026, 4, 6, 18);
 
@@ -22,7 +22,7 @@ test('a place its finder wants hidden is told as a square, and the record says w
 		coordinateUncertaintyInMeters: 711,
 		dataGeneralizations:
 			'place given as a square of about 1 km, SW 46 30 (British National Grid), as its finder wishes',
-		informationWithheld: 'name of the finder | exact place, as its finder wishes',
+		informationWithheld: 'name of the finder | exact place, as its finder wishes | photos',
 		georeferenceRemarks: 'centre of the square that hides the place',
 	});
 	expect(point).not.toEqual({latitude: 50.119892, longitude: -5.546958});
@@ -63,7 +63,10 @@ test('a place with only a name is left out where it is to be hidden', () => {
 
 test('a square that is as large as the wish stays as it was given', () => {
 	const {core} = told(recordWith({place: placed('SW 43')}, {coarseM: 10_000}));
-	expect(core).toMatchObject({verbatimCoordinates: 'SW 43', informationWithheld: 'name of the finder'});
+	expect(core).toMatchObject({
+		verbatimCoordinates: 'SW 43',
+		informationWithheld: 'name of the finder | photos',
+	});
 	expect(core.dataGeneralizations).toBeUndefined();
 });
 
@@ -178,4 +181,14 @@ test('what is counted by place is the square of 10 km, a larger one where hidden
 test('the last change is that of the record or of the name, whichever is later', () => {
 	expect(told(recordWith()).changedAt).toBe(savedAt + 1000);
 	expect(told(recordWith({}, {verification: {outcome: 'agreed', at}})).changedAt).toBe(at);
+});
+
+test('photos of a hidden place stay out, since they may show it, and the record says so', () => {
+	const hidden = told(recordWith({}, {coarseM: 1000}));
+	expect(hidden.pictures).toEqual([]);
+	expect(String(hidden.core.informationWithheld)).toContain('photos');
+	expect(JSON.stringify(hidden)).not.toContain(hash);
+	expect(told(recordWith({}, {coarseM: 1000}), testland, {...openly, isExact: true}).pictures).toHaveLength(
+		1,
+	);
 });
