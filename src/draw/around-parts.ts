@@ -53,7 +53,7 @@ export function drawParts(say: Say, title: string): Drawn {
 		{part: 'horn', at: [onRay([Math.abs(horn[0]), horn[1]])]},
 		{part: 'apron', at: [onRay([9, outline.frontMm - 2.2])]},
 		{part: 'capsule', at: [onRay([12, -12]), onShark([-7, -8])]},
-		{part: 'keel', at: [onRay([half - 2, 8])]},
+		{part: 'blade', at: [onRay([half - 2, 8])]},
 		{part: 'string', at: [onShark([-Math.abs(string[0]), string[1]])]},
 	] as const;
 	const labels = named.map(({part, at}, index) => {

@@ -42,7 +42,7 @@ export const sharedSentences: readonly Needed[] = [
 	...plain('picture-taxon', 'picture-taxon-worn', 'picture-stand-in', 'picture-lost-horns'),
 	...plain('picture-lost-sides', 'picture-lost-surface', 'picture-lost-aprons'),
 	...plain('picture-parts', 'picture-photo', 'picture-soak', 'picture-aprons', 'drawn-horn', 'drawn-apron'),
-	...plain('drawn-capsule', 'drawn-keel', 'drawn-string', 'drawn-skate', 'drawn-catshark', 'drawn-soak'),
+	...plain('drawn-capsule', 'drawn-blade', 'drawn-string', 'drawn-skate', 'drawn-catshark', 'drawn-soak'),
 	...plain(
 		'drawn-photo-top',
 		'drawn-photo-under',
