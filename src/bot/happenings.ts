@@ -71,7 +71,7 @@ export async function tellPhotoLost(house: House, tx: Tx, find: number): Promise
 export async function warnOfUnfinished(house: House, tx: Tx, finds: readonly StaleFind[]): Promise<void> {
 	const [first] = finds;
 	const row = first && (await findById(tx, first.id));
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (!desk) return;
 	const reader = readerAt(desk);
 	const numbers = finds.map(({id}) => String(id));

@@ -2,6 +2,7 @@
 import type {Region} from '../key/region.ts';
 import type {CallPicture} from '../store/call.ts';
 import type {Say} from '../text/text.ts';
+import {aroundPictures} from './around-names.ts';
 import {letterOf} from './letter.ts';
 
 /** A picture of a kind or a question that is drawn from data, by what it shows. */
@@ -15,6 +16,7 @@ export function picturesOf({id: region, key}: Region, language: string): readonl
 			{kind: 'choices', ...of, character, options: [...states]},
 			{kind: 'part', ...of, character},
 		]),
+		...aroundPictures.map((which): Wanted => ({kind: 'around', ...of, which})),
 		{kind: 'measuring', ...of, which: 'length'},
 		{kind: 'measuring', ...of, which: 'width'},
 	];
@@ -35,6 +37,8 @@ export function questionTitle(
 		}
 		case 'part':
 			return say.say('picture-part', {name: say.say(`name-${wanted.character}`)});
+		case 'around':
+			return say.say(`picture-${wanted.which}`);
 		case 'measuring':
 			return say.say(`picture-measuring-${wanted.which}`);
 	}

@@ -2,6 +2,7 @@
 import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
 import type {Character, Region, Taxon} from '../key/region.ts';
 import type {Say} from '../text/text.ts';
+import {drawAround} from './around.ts';
 import {drawChoices} from './choices.ts';
 import {drawLengths, lengthsTitle} from './lengths.ts';
 import {drawMeasuring} from './measuring.ts';
@@ -27,6 +28,8 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			}));
 			return drawChoices({choices, sight: character, title});
 		}
+		case 'around':
+			return drawAround(wanted.which, {say: from.say, title});
 		case 'part': {
 			const name = from.say.say(`name-${wanted.character}`);
 			return drawPart(characterOf(wanted.character, from), {name, title});

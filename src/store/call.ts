@@ -17,8 +17,15 @@ const pictureSchema = z.union([
 	// Rows of an older program hold a path alone.
 	z.string().transform(path => ({kind: 'drawing' as const, path})),
 	z.discriminatedUnion('kind', [
-		/** A drawing made by hand, as a path under `flows/`. */
+		/** In rows of an older program, a file that is no longer there. */
 		z.object({kind: z.literal('drawing'), path: z.string().min(1)}),
+		/** What the questions that all regions share speak of. */
+		z.object({
+			kind: z.literal('around'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			which: z.enum(['parts', 'photo', 'soak', 'aprons']),
+		}),
 		/** The options of a question side by side, in the order of its buttons. */
 		z.object({kind: z.literal('choices'), ...ofCharacter, options: z.array(z.string()).min(2).max(4)}),
 		/** Where on a case a character is seen. */
