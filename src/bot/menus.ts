@@ -1,35 +1,39 @@
-/** What the buttons under the words of a command do, and who may press them. */
-import {type Role, rolesOf} from '../store/roles.ts';
+/** What the buttons under the words of a command do; they are for those who may use the command. */
+import type {CommandName} from './command-table.ts';
+import {actOnPlan} from './commands/day.ts';
+import {actOnDay} from './commands/days.ts';
 import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
 import {orderMyData} from './commands/mydata.ts';
+import {actOnTellMe} from './commands/tellme.ts';
+import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
+import {mayUse} from './guard.ts';
+import {actOnReview} from './review-act.ts';
 
+/** A menu and the command to which it belongs. */
 type Menu = {
-	/** Absent where everybody may. */
-	readonly roles?: readonly Role[];
-	/** What it is about is nobody else's business. */
-	readonly isPrivate: boolean;
+	readonly of: CommandName;
 	readonly act: (desk: Desk, parts: readonly string[]) => Promise<void>;
 };
 
-const menus: Readonly<Record<string, Menu>> = {
-	mydata: {isPrivate: true, act: orderMyData},
-	forget: {isPrivate: true, act: answerForget},
-	forwarding: {roles: ['owner'], isPrivate: true, act: retryForwarding},
-};
+const menus: ReadonlyMap<string, Menu> = new Map<string, Menu>([
+	['mydata', {of: 'mydata', act: orderMyData}],
+	['forget', {of: 'forget', act: answerForget}],
+	['review', {of: 'review', act: actOnReview}],
+	['forwarding', {of: 'forwarding', act: retryForwarding}],
+	['plan', {of: 'day', act: actOnPlan}],
+	['cast', {of: 'day', act: actOnCast}],
+	['day', {of: 'days', act: actOnDay}],
+	['tellme', {of: 'tellme', act: actOnTellMe}],
+]);
 
 /** Does what a button of a command asks for; clients can send what no button had, so each is looked at again. */
 export async function actOnMenu(
 	desk: Desk,
 	{menu: name, parts}: {readonly menu: string; readonly parts: readonly string[]},
 ): Promise<void> {
-	const {say} = readerAt(desk);
-	const menu = menus[name];
-	if (!menu) return sayHere(desk, say.say('nothing-open'));
-	const held = menu.roles ? await rolesOf(desk.tx, desk.person.id) : [];
-	if (menu.roles && !menu.roles.some(role => held.includes(role)))
-		return sayHere(desk, say.say(desk.chat.kind === 'group' ? 'role-missing-group' : 'role-missing'));
-	if (menu.isPrivate && desk.chat.kind !== 'private') return sayHere(desk, say.say('role-privately'));
-	return menu.act(desk, parts);
+	const menu = menus.get(name);
+	if (!menu) return sayHere(desk, readerAt(desk).say.say('nothing-open'));
+	if (await mayUse(desk, menu.of)) await menu.act(desk, parts);
 }

@@ -22,6 +22,8 @@ help =
     /sort – many cases, one by one
     /tally – the day in numbers
     /drafts – your saved finds: change or delete them
+    /days – survey days to come, and who comes
+    /tellme – hear of survey days, or hear no more
     /cancel – leave this find for now
     /safety – the word on safety
     /region – whose egg cases I tell apart
@@ -31,6 +33,7 @@ help =
        *[no] If you are stuck, press “Back” or write /cancel.
     }
 cancelled = I put this find aside. The buttons of its last question still work, if you want to go on.
+cancelled-else = I have stopped asking. What you told me so far is kept.
 nothing-to-cancel = There is nothing to leave. Write /find to look at a find.
 nothing-open = I do not have a find open with you here. Shall we look at one?
 not-yours = This find belongs to somebody else, and only they can do that. Write /find to begin your own.
@@ -75,7 +78,7 @@ draft-card =
     How many: { $count }
     Note: { $note }
     Photos: { $photos }
-    Checked: not yet
+    Checked: { $checked }
 draft-mend-place = Change place
 draft-mend-date = Change day
 draft-mend-count = Change how many
@@ -131,6 +134,9 @@ command-help = What I can do
 command-safety = The word on safety
 command-region = Whose egg cases I tell apart
 command-settings = Your time zone
+command-days = Survey days to come
+command-tellme = Hear of survey days
+command-day = Plan a survey day
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked
