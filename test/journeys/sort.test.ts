@@ -205,6 +205,25 @@ test('an album sent between two cases is one find of photos, and what is changed
 	journey.check();
 });
 
+test('an album stays with the find of its first photo, though its finder has gone on to the next', async () => {
+	const journey = await beginJourney();
+	const {ada, db, room} = journey;
+	const person = {db, person: ada};
+	await begin(ada);
+	await walkTo(person, 'photo');
+	await ada.photo(png(40, 30));
+	const first = (await newestFind(db, ada.id)).id;
+	// The second photo of the album comes when she is at another find.
+	await db.updateTable('photo').set({album: '1'}).execute();
+	await ada.sends('/find');
+	await ada.album([png(41, 30), png(42, 30)]);
+	const albums = await db.selectFrom('photo').select(['find', 'album']).orderBy('id').execute();
+	expect(albums).toEqual([1, 2, 3].map(() => ({find: first, album: '1'})));
+	expect((await newestFind(db, ada.id)).standing.facts.photos).toEqual([]);
+	expect(room.messages(ada.id).at(-1)?.text).toContain('I have 3 photos');
+	journey.check();
+});
+
 test('a family sorts one bowl together: whoever takes the next case, it is one count', async () => {
 	const journey = await beginJourney();
 	const {db} = journey;
