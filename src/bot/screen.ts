@@ -1,5 +1,5 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import {questionTitle, type Wanted} from '../draw/title.ts';
+import {type QuestionPicture, questionTitle} from '../draw/title.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Call, Keyboard} from '../store/call.ts';
@@ -70,7 +70,7 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 	});
 }
 
-function pictureOf(picture: AskPicture, {region, reader}: Shown): Exclude<Wanted, {kind: 'taxon'}> {
+function pictureOf(picture: AskPicture, {region, reader}: Shown): QuestionPicture {
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'
 		? {...picture, ...of, options: [...picture.options]}
