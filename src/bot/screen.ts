@@ -76,7 +76,7 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 function pictureOf(
 	picture: AskPicture,
 	{region, reader}: Shown,
-): Exclude<CallPicture, {kind: 'taxon' | 'card' | 'bars'}> {
+): Exclude<CallPicture, {kind: 'taxon' | 'card' | 'bars' | 'map'}> {
 	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'

@@ -98,6 +98,8 @@ function subjectOf(wanted: Wanted): string {
 			return wanted.taxa.join('+');
 		case 'bars':
 			return 'tally';
+		case 'map':
+			return 'finds';
 		default:
 			return wanted.character;
 	}

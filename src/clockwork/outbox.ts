@@ -17,7 +17,8 @@ import type {Db} from '../store/schema.ts';
 import {isReadable, type LuggageTools, packLuggage, type Readable} from './luggage.ts';
 import {openPace, type Pace} from './pace.ts';
 import {eraseParcelFile} from './parcel-files.ts';
-import {type Sent, sendCall} from './send.ts';
+import {sendCall} from './send.ts';
+import type {Sent} from './sent.ts';
 
 /** What sending works with. */
 export type OutboxTools = LuggageTools & {

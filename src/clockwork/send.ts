@@ -2,22 +2,8 @@
 import {basename} from 'node:path';
 import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
-import {z} from 'zod';
 import type {Call, Keyboard} from '../store/call.ts';
-
-/** What became of a call. */
-export type Sent =
-	| {readonly kind: 'sent'; readonly messageId: number | undefined}
-	| {
-			readonly kind: 'later';
-			readonly afterMs: number;
-			readonly isLimited: boolean;
-			/** Nobody knows whether it arrived. */
-			readonly mayHaveLeft: boolean;
-	  }
-	| {readonly kind: 'moved'; readonly to: number}
-	| {readonly kind: 'gone'}
-	| {readonly kind: 'refused'; readonly description: string};
+import {judgeLost, judgeRefusal, type Sent} from './sent.ts';
 
 /** A picture to go with a message: its bytes, or the platform's id of the same picture sent before. */
 export type Picture = {readonly bytes: Uint8Array; readonly name: string} | {readonly fileId: string};
@@ -41,65 +27,16 @@ export type Sending = {
 
 /** The most characters of a caption (platform-limits.json, caption). */
 const mostInCaption = 1024;
-const longestPauseMs = 300_000;
-const codeSchema = z.object({code: z.string()});
-
-/** Refusals that mean: it is as it should be (bot-practice 18). */
-const harmless = [
-	'message is not modified',
-	'query is too old',
-	'message to edit not found',
-	"message can't be edited",
-	'MESSAGE_ID_INVALID',
-];
-const gone = [
-	'chat not found',
-	'bot was blocked',
-	'user is deactivated',
-	"can't initiate conversation",
-	'bot was kicked',
-	'bot is not a member',
-	'group chat was deleted',
-];
 
 /** Sends one call; every failure comes back as a value. */
 export async function sendCall(sending: Sending): Promise<Sent> {
 	try {
 		return {kind: 'sent', messageId: await attempt(sending)};
 	} catch (error) {
-		if (error instanceof GrammyError) return judge(error);
-		if (error instanceof HttpError) {
-			return {
-				kind: 'later',
-				afterMs: Math.min(1000 * 2 ** sending.attempts, longestPauseMs),
-				isLimited: false,
-				mayHaveLeft: !cannotHaveLeft(error.error),
-			};
-		}
+		if (error instanceof GrammyError) return judgeRefusal(error);
+		if (error instanceof HttpError) return judgeLost(error, sending.attempts);
 		throw error;
 	}
-}
-
-function judge(error: GrammyError): Sent {
-	const {description, parameters, error_code: code} = error;
-	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
-	if (code === 429) {
-		const afterMs = (parameters.retry_after ?? 5) * 1000;
-		return {kind: 'later', afterMs, isLimited: true, mayHaveLeft: false};
-	}
-	// What stands between us and the platform may answer with neither code nor words.
-	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false, mayHaveLeft: code !== 500};
-	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
-	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
-	return {kind: 'refused', description};
-}
-
-const neverConnected = ['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH'];
-
-/** There was nobody to hear the call. */
-function cannotHaveLeft(error: unknown): boolean {
-	const parsed = codeSchema.safeParse(error);
-	return parsed.success && neverConnected.includes(parsed.data.code);
 }
 
 async function attempt(sending: Sending): Promise<number | undefined> {
@@ -217,7 +154,11 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			return await api.sendDocument(platformId, file, {caption: call.html, ...options});
 		} catch (error) {
 			// Only where the file itself is refused: after a failure the words may have arrived with it.
-			if (!(error instanceof GrammyError) || error.error_code !== 400 || judge(error).kind !== 'refused')
+			if (
+				!(error instanceof GrammyError) ||
+				error.error_code !== 400 ||
+				judgeRefusal(error).kind !== 'refused'
+			)
 				throw error;
 		}
 	}

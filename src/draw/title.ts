@@ -22,7 +22,7 @@ export function picturesOf({id: region, key}: Region, language: string): readonl
 
 /** What a picture of a question shows in words: its alternative text. */
 export function questionTitle(
-	wanted: Exclude<Wanted, {kind: 'taxon' | 'lengths' | 'bars'}>,
+	wanted: Exclude<Wanted, {kind: 'taxon' | 'lengths' | 'bars' | 'map'}>,
 	say: Say,
 ): string {
 	switch (wanted.kind) {

@@ -10,12 +10,14 @@ import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
 import {questionTitle, type Wanted} from './title.ts';
 import {drawWantedBars} from './wanted-bars.ts';
+import {drawWantedMap} from './wanted-map.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
 
 /** Draws a picture; throws when it shows something that its region does not have. */
 export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
+	if (wanted.kind === 'map') return drawWantedMap(wanted, from);
 	const title = titleOf(wanted, from);
 	switch (wanted.kind) {
 		case 'choices': {
@@ -56,6 +58,7 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
 	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
+	if (wanted.kind === 'map') return drawWantedMap(wanted, {say}).alt;
 	if (wanted.kind === 'bars') return drawWantedBars(wanted, {region, say}).alt;
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));

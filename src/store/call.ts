@@ -72,6 +72,33 @@ const pictureSchema = z.union([
 				)
 				.min(1),
 		}),
+		/** Where cases were found: points, and squares where the place is hidden. */
+		z.object({
+			kind: z.literal('map'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			heading: z.string().min(1),
+			places: z
+				.array(
+					z.discriminatedUnion('kind', [
+						z.object({
+							kind: z.literal('point'),
+							latitude: z.number(),
+							longitude: z.number(),
+							count: z.number(),
+						}),
+						z.object({
+							kind: z.literal('square'),
+							south: z.number(),
+							west: z.number(),
+							north: z.number(),
+							east: z.number(),
+							count: z.number(),
+						}),
+					]),
+				)
+				.min(1),
+		}),
 		/** A measured length in millimetres against those of the kinds it may be. */
 		z.object({
 			kind: z.literal('lengths'),

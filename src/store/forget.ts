@@ -1,4 +1,5 @@
 /** A person forgotten: every row that is about them goes; what has to stay belongs to nobody. */
+import {forgetInDays} from './forget-days.ts';
 import {forgetInvitations} from './invitations.ts';
 import {nobody} from './nobody.ts';
 import {forgetParcels} from './parcels.ts';
@@ -28,6 +29,7 @@ export async function forgetPerson(tx: Tx, {person, kept, now}: Forgetting): Pro
 	await forgetHelper(tx, person);
 	await tx.deleteFrom('seat').where('person', '=', person).execute();
 	await forgetParcels(tx, person);
+	await forgetInDays(tx, person);
 	await tx.deleteFrom('person').where('id', '=', person).execute();
 }
 

@@ -59,10 +59,12 @@ export type OwnedRecord<Body> = Omit<SavedRecord<Body>, 'body'> & {
 	readonly body: Body | undefined;
 };
 
-/** The records saved since `since` of finds begun in a chat, or of a person's own, oldest first. */
+/** The records saved since `since` of finds begun in a chat, of a person's own, or found on these dates, oldest first. */
 export async function savedSince<Body>(
 	db: Db | Tx,
-	of: ({readonly chat: number} | {readonly person: number}) & {readonly since: number},
+	of: ({readonly chat: number} | {readonly person: number} | {readonly dates: readonly string[]}) & {
+		readonly since: number;
+	},
 	schema: ZodType<Body>,
 ): Promise<readonly OwnedRecord<Body>[]> {
 	const all = db
@@ -76,7 +78,12 @@ export async function savedSince<Body>(
 	const wanted =
 		'chat' in of
 			? all.innerJoin('find', 'find.id', 'draft.find').where('find.chat', '=', of.chat)
-			: all.where('draft.person', '=', of.person);
+			: 'person' in of
+				? all.where('draft.person', '=', of.person)
+				: all.where(({eb, or}) =>
+						// As `JSON.stringify` writes it; the caller reads the body and looks again.
+						or(of.dates.map(date => eb('draft.body', 'like', `%"foundOn":"${date}"%`))),
+					);
 	const rows = await wanted.execute();
 	const decisions = await lastDecisions(
 		db,

@@ -6,9 +6,15 @@ import {columnsNaming} from '../support/traces.ts';
 // it, then write it down here.
 test('every column that names a person is known to those who forget and who tell what is held', async () => {
 	expect(await columnsNaming(await storeWithFinds(0), 'person')).toEqual([
+		'audience.coordinator',
+		'audience.person',
+		'day.person',
 		'decision.person',
+		'delivery.person',
 		'draft.person',
+		'ear.person',
 		'find.person',
+		'guest.person',
 		'invitation.invited_by',
 		'invitation.used_by',
 		'letter.person',
@@ -23,8 +29,12 @@ test('every column that names a person is known to those who forget and who tell
 test('every column that names a chat or a find is known to those who forget', async () => {
 	const db = await storeWithFinds(0);
 	expect(await columnsNaming(db, 'chat')).toEqual([
+		'audience.chat',
 		'chat_address.chat',
+		'delivery.chat',
+		'ear.chat',
 		'find.chat',
+		'guest.chat',
 		'outbox.chat',
 		'parcel.chat',
 		'seat.chat',
