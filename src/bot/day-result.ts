@@ -70,7 +70,7 @@ function mapPlaceOf(
 ): readonly MapPlace[] {
 	const {place, count = 1} = body;
 	if (place.kind === 'named' || decision?.outcome === 'not-an-egg-case') return [];
-	const verification = decision && verificationFrom(decision, body, region);
+	const verification = decision && verificationFrom(decision, region);
 	const coarseM = coarseSideFrom(sharing.coarseM);
 	const hiding = hidingOf({draft: body, savedAt, changedAt, coarseM, verification}, region);
 	if (hiding) return squareOf(place, hiding.sideM, count);

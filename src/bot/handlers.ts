@@ -13,9 +13,11 @@ import {askWhom} from './commands/invite.ts';
 import {sendMyData} from './commands/mydata.ts';
 import {answerAlone} from './commands/onlyme.ts';
 import {showRegions} from './commands/region.ts';
+import {showReview} from './commands/review.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
+import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
@@ -27,6 +29,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	start,
 	find: beginFindCommand,
 	bowl: showBowl,
+	sort: sortBowl,
 	tally: showTally,
 	drafts: showDrafts,
 	days: showDays,
@@ -43,5 +46,6 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	day: showOwnDays,
 	invite: askWhom,
 	team: showTeam,
+	review: showReview,
 	forwarding: showForwarding,
 };

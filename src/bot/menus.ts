@@ -9,6 +9,7 @@ import {actOnTellMe} from './commands/tellme.ts';
 import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 import {mayUse} from './guard.ts';
+import {actOnReview} from './review-act.ts';
 
 /** A menu and the command to which it belongs. */
 type Menu = {
@@ -19,6 +20,7 @@ type Menu = {
 const menus: ReadonlyMap<string, Menu> = new Map<string, Menu>([
 	['mydata', {of: 'mydata', act: orderMyData}],
 	['forget', {of: 'forget', act: answerForget}],
+	['review', {of: 'review', act: actOnReview}],
 	['forwarding', {of: 'forwarding', act: retryForwarding}],
 	['plan', {of: 'day', act: actOnPlan}],
 	['cast', {of: 'day', act: actOnCast}],

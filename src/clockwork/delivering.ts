@@ -13,10 +13,10 @@ import {
 	settleDelivery,
 } from '../store/deliveries.ts';
 import type {Db} from '../store/schema.ts';
+import type {Sent} from './judge.ts';
 import type {Pace} from './pace.ts';
 import type {Pictures} from './pictures.ts';
 import {sendCall} from './send.ts';
-import type {Sent} from './sent.ts';
 
 /** What delivering works with. */
 export type DeliveringTools = {

@@ -66,6 +66,7 @@ export function optionOf(answer: Answer): string | undefined {
 		case 'number':
 		case 'note':
 		case 'reopen':
+		case 'alike':
 			return undefined;
 	}
 }

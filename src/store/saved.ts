@@ -59,17 +59,23 @@ export type OwnedRecord<Body> = Omit<SavedRecord<Body>, 'body'> & {
 	readonly body: Body | undefined;
 };
 
-/** The records saved since `since` of finds begun in a chat, of a person's own, or found on these dates, oldest first. */
+/** Whose records: of finds begun in a chat, sorted together, a person's own, or found on these dates. */
+export type RecordsOf =
+	| {readonly chat: number}
+	| {readonly sorting: number}
+	| {readonly person: number}
+	| {readonly dates: readonly string[]};
+
+/** The records saved since `since`, oldest first. */
 export async function savedSince<Body>(
 	db: Db | Tx,
-	of: ({readonly chat: number} | {readonly person: number} | {readonly dates: readonly string[]}) & {
-		readonly since: number;
-	},
+	of: RecordsOf & {readonly since: number},
 	schema: ZodType<Body>,
 ): Promise<readonly OwnedRecord<Body>[]> {
 	const all = db
 		.selectFrom('draft')
 		.innerJoin('person', 'person.id', 'draft.person')
+		.innerJoin('find', 'find.id', 'draft.find')
 		.select(['draft.find', 'draft.savedAt', 'draft.changedAt', 'draft.body', 'draft.person'])
 		.select(['person.publicName', 'person.coarseM'])
 		.where('draft.status', '=', 'draft')
@@ -77,13 +83,15 @@ export async function savedSince<Body>(
 		.orderBy('draft.find');
 	const wanted =
 		'chat' in of
-			? all.innerJoin('find', 'find.id', 'draft.find').where('find.chat', '=', of.chat)
-			: 'person' in of
-				? all.where('draft.person', '=', of.person)
-				: all.where(({eb, or}) =>
-						// As `JSON.stringify` writes it; the caller reads the body and looks again.
-						or(of.dates.map(date => eb('draft.body', 'like', `%"foundOn":"${date}"%`))),
-					);
+			? all.where('find.chat', '=', of.chat)
+			: 'sorting' in of
+				? all.where('find.sorting', '=', of.sorting)
+				: 'person' in of
+					? all.where('draft.person', '=', of.person)
+					: all.where(({eb, or}) =>
+							// As `JSON.stringify` writes it; the caller reads the body and looks again.
+							or(of.dates.map(date => eb('draft.body', 'like', `%"foundOn":"${date}"%`))),
+						);
 	const rows = await wanted.execute();
 	const decisions = await lastDecisions(
 		db,

@@ -1,6 +1,5 @@
-/** What became of a call to the platform, as far as its answer tells. */
-import type {GrammyError, HttpError} from 'grammy';
-import {z} from 'zod';
+/** What an answer of the platform means for the message that was sent. */
+import type {GrammyError} from 'grammy';
 
 /** What became of a call. */
 export type Sent =
@@ -15,10 +14,6 @@ export type Sent =
 	| {readonly kind: 'moved'; readonly to: number}
 	| {readonly kind: 'gone'}
 	| {readonly kind: 'refused'; readonly description: string};
-
-const longestPauseMs = 300_000;
-const codeSchema = z.object({code: z.string()});
-const neverConnected = ['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH'];
 
 /** Refusals that mean: it is as it should be (bot-practice 18). */
 const harmless = [
@@ -38,8 +33,8 @@ const gone = [
 	'group chat was deleted',
 ];
 
-/** What a refusal means. */
-export function judgeRefusal(error: GrammyError): Sent {
+/** What a refusal means: as it should be, later, elsewhere, nobody there, or never. */
+export function judge(error: GrammyError): Sent {
 	const {description, parameters, error_code: code} = error;
 	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
 	if (code === 429) {
@@ -51,16 +46,4 @@ export function judgeRefusal(error: GrammyError): Sent {
 	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
 	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
 	return {kind: 'refused', description};
-}
-
-/** What a lost connection means after so many tries: a longer pause each time, and perhaps that the call arrived. */
-export function judgeLost({error}: HttpError, attempts: number): Sent {
-	const afterMs = Math.min(1000 * 2 ** attempts, longestPauseMs);
-	return {kind: 'later', afterMs, isLimited: false, mayHaveLeft: !cannotHaveLeft(error)};
-}
-
-/** There was nobody to hear the call. */
-function cannotHaveLeft(error: unknown): boolean {
-	const parsed = codeSchema.safeParse(error);
-	return parsed.success && neverConnected.includes(parsed.data.code);
 }
