@@ -4,6 +4,7 @@ import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs'
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
 import {openNews} from './bot/day-news.ts';
+import {askForResults} from './bot/day-over.ts';
 import {showProgress} from './bot/day-progress.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, tellPhotoLost, wakeBowl, warnOfUnfinished} from './bot/happenings.ts';
@@ -126,6 +127,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		telling: {
 			zone: settings.zone,
 			word: openNews(house, db),
+			afterDays: () => askForResults(house, db),
 			onProgress: (tx, broadcast, ledger) => showProgress(house, tx, {broadcast, ledger}),
 		},
 		log,

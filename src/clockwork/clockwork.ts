@@ -53,7 +53,7 @@ export type ClockworkTools = {
 	readonly regionOf: (id: string) => Region;
 	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
 	/** How news of survey days are worded and shown to be told, and the zone of people whose own is not known. */
-	readonly telling: Pick<TellingTools, 'word' | 'onProgress' | 'zone'>;
+	readonly telling: Pick<TellingTools, 'word' | 'onProgress' | 'afterDays' | 'zone'>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -79,7 +79,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	const sending = startLoop({name: 'outbox', work: outbox.send, pauseMs: secondMs / 2, log});
 	const {api} = tools;
 	const onPosted = () => sending.wake();
-	const telling = await startTelling({db, api, now, pace, log, onPosted, ...tools.telling});
+	const telling = await startTelling({db, api, now, pace, pictures, log, onPosted, ...tools.telling});
 	const reminding = startLoop({
 		name: 'reminders',
 		work: async () => {

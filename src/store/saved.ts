@@ -62,8 +62,12 @@ export type OwnedRecord<Body> = Omit<SavedRecord<Body>, 'body'> & {
 	readonly body: Body | undefined;
 };
 
-/** Whose records: of finds begun in a chat, sorted together, or a person's own. */
-export type RecordsOf = {readonly chat: number} | {readonly sorting: number} | {readonly person: number};
+/** Whose records: of finds begun in a chat, sorted together, a person's own, or found on these dates. */
+export type RecordsOf =
+	| {readonly chat: number}
+	| {readonly sorting: number}
+	| {readonly person: number}
+	| {readonly dates: readonly string[]};
 
 /** The records saved since `since`, oldest first. */
 export async function savedSince<Body>(
@@ -85,7 +89,12 @@ export async function savedSince<Body>(
 			? all.where('find.chat', '=', of.chat)
 			: 'sorting' in of
 				? all.where('find.sorting', '=', of.sorting)
-				: all.where('draft.person', '=', of.person);
+				: 'person' in of
+					? all.where('draft.person', '=', of.person)
+					: all.where(({eb, or}) =>
+							// As `JSON.stringify` writes it; the caller reads the body and looks again.
+							or(of.dates.map(date => eb('draft.body', 'like', `%"foundOn":"${date}"%`))),
+						);
 	const rows = await wanted.execute();
 	const decisions = await lastDecisions(
 		db,
