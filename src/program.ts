@@ -3,7 +3,7 @@ import {randomBytes, randomUUID} from 'node:crypto';
 import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
-import {wordNews} from './bot/day-news.ts';
+import {openNews} from './bot/day-news.ts';
 import {showProgress} from './bot/day-progress.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, tellPhotoLost, wakeBowl, warnOfUnfinished} from './bot/happenings.ts';
@@ -125,7 +125,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
 		telling: {
 			zone: settings.zone,
-			word: (broadcast, delivery) => wordNews(house, db, {broadcast, delivery}),
+			word: openNews(house, db),
 			onProgress: (tx, broadcast, ledger) => showProgress(house, tx, {broadcast, ledger}),
 		},
 		log,

@@ -36,6 +36,7 @@ const table = {
 	team: {roles: ['owner', 'coordinator'], isPrivate: true},
 	season: {roles: ['owner', 'coordinator']},
 	export: {roles: ['owner', 'coordinator'], isPrivate: true},
+	review: {roles: ['verifier']},
 	forwarding: {roles: ['owner'], isPrivate: true},
 } as const satisfies Readonly<Record<string, CommandRule>>;
 
@@ -50,13 +51,19 @@ export function isCommand(name: string): name is CommandName {
 	return Object.hasOwn(table, name);
 }
 
+/** The commands that these roles open. */
+export function ownCommands(roles: readonly Role[]): readonly CommandName[] {
+	const names = Object.keys(table).filter(isCommand);
+	return names.filter(name => commandTable[name].roles?.some(role => roles.includes(role)));
+}
+
 /** The commands that people with these roles see listed, their own first. */
 export function listedCommands(roles: readonly Role[], where: 'private' | 'group'): readonly CommandName[] {
-	const names = Object.keys(table).filter(isCommand);
-	const own = names.filter(name => commandTable[name].roles?.some(role => roles.includes(role)));
-	const common = names.filter(name => {
-		const {roles: wanted, listed} = commandTable[name];
-		return !wanted && (listed === undefined || (listed === 'in-groups' && where === 'group'));
-	});
-	return [...own, ...common];
+	const common = Object.keys(table)
+		.filter(isCommand)
+		.filter(name => {
+			const {roles: wanted, listed} = commandTable[name];
+			return !wanted && (listed === undefined || (listed === 'in-groups' && where === 'group'));
+		});
+	return [...ownCommands(roles), ...common];
 }

@@ -15,27 +15,42 @@ import {escaped, type Reader, timeText} from './words.ts';
 
 type SendCall = Extract<Call, {kind: 'send'}>;
 
-/** Words one delivery of a broadcast. */
-export async function wordNews(
+/** Words the deliveries of broadcasts, each in the language and by the clock of its reader. */
+export function openNews(
 	house: House,
 	db: Db,
-	{broadcast, delivery}: {readonly broadcast: Broadcast; readonly delivery: Delivery},
-): Promise<SendCall> {
-	const news = newsSchema.parse(JSON.parse(broadcast.body));
-	const person = delivery.person === undefined ? undefined : await personById(db, delivery.person);
-	const reader: Reader = {
-		say: shelfOf(house, news.region).texts.in(person?.language),
-		zone: person?.zone ?? house.zone,
-		now: house.now(),
+): (broadcast: Broadcast, delivery: Delivery) => Promise<SendCall> {
+	// Thousands hear the same: it is put in words once for each language and clock.
+	let worded = new Map<string, SendCall>();
+	let of: string | undefined;
+	return async (broadcast, delivery) => {
+		const {id, body} = broadcast;
+		if (of !== `${id} ${body}`) worded = new Map();
+		of = `${id} ${body}`;
+		const person = delivery.person === undefined ? undefined : await personById(db, delivery.person);
+		const zone = person?.zone ?? house.zone;
+		const isTold = isLate({...broadcast, ...delivery}, house.now()) ? `late ${delivery.hearsAt}` : 'in time';
+		const key = [person?.language, zone, isTold].join(' ');
+		const known = worded.get(key);
+		if (known) return known;
+		const news = newsSchema.parse(JSON.parse(body));
+		const say = shelfOf(house, news.region).texts.in(person?.language);
+		const call = wordNews({broadcast, delivery, news}, {say, zone, now: house.now()});
+		worded.set(key, call);
+		return call;
 	};
-	const text = [...lateText(broadcast, delivery, reader), newsText(broadcast.kind, news, reader)].join(
-		'\n\n',
-	);
+}
+
+type Told = {readonly broadcast: Broadcast; readonly delivery: Delivery; readonly news: News};
+
+function wordNews({broadcast, delivery, news}: Told, reader: Reader): SendCall {
+	const {kind} = broadcast;
+	const text = [...lateText(broadcast, delivery, reader), newsText(kind, news, reader)].join('\n\n');
 	return {
 		kind: 'send',
 		html: escaped(text),
 		keyboard: newsKeyboard(broadcast, reader),
-		...(hasFile(broadcast.kind) ? {attachment: fileOf(broadcast.kind, news, reader)} : {}),
+		...(hasFile(kind) ? {attachment: fileOf(kind, news, reader)} : {}),
 	};
 }
 

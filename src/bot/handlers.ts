@@ -15,6 +15,7 @@ import {sendMyData} from './commands/mydata.ts';
 import {answerAlone} from './commands/onlyme.ts';
 import {showPrivacy} from './commands/privacy.ts';
 import {showRegions} from './commands/region.ts';
+import {showReview} from './commands/review.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSeason} from './commands/season.ts';
@@ -51,6 +52,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	day: showOwnDays,
 	invite: askWhom,
 	team: showTeam,
+	review: showReview,
 	forwarding: showForwarding,
 	export: askForExport,
 	season: showSeason,

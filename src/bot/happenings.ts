@@ -30,7 +30,7 @@ export async function wakeBowl(house: House, tx: Tx, reminders: readonly Reminde
 	let others = 0;
 	for (const reminder of reminders) {
 		const row = await findById(tx, reminder.find);
-		const desk = row && (await deskOf(house, tx, row));
+		const desk = row && (await deskOfFind(house, tx, row));
 		const trail = row && trailIfSound({house}, row);
 		if (!row || !desk || !trail) continue;
 		if (!first) await excuseLateness(desk, row, promisedAt(desk, row, trail) ?? reminder.dueAt);
@@ -55,14 +55,14 @@ async function excuseLateness(desk: Desk, row: FindRow, dueAt: number): Promise<
 /** The record of a kept find gets a photo that came after it. */
 export async function addPhotoToRecord(house: House, tx: Tx, find: number): Promise<void> {
 	const row = await findById(tx, find);
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk) await keepRecord(desk, row, standAt(shelfOf(house, row.region).flow, readTrail(row)));
 }
 
 /** The finder hears that a photo could not be read. */
 export async function tellPhotoLost(house: House, tx: Tx, find: number): Promise<void> {
 	const row = await findById(tx, find);
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk)
 		await sayHere(desk, readerAt(desk, row.region).say.say('photo-lost', {number: String(find)}));
 }
@@ -71,7 +71,7 @@ export async function tellPhotoLost(house: House, tx: Tx, find: number): Promise
 export async function warnOfUnfinished(house: House, tx: Tx, finds: readonly StaleFind[]): Promise<void> {
 	const [first] = finds;
 	const row = first && (await findById(tx, first.id));
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (!desk) return;
 	const reader = readerAt(desk);
 	const numbers = finds.map(({id}) => String(id));
@@ -87,7 +87,7 @@ export async function warnOfUnfinished(house: House, tx: Tx, finds: readonly Sta
 }
 
 /** The desk of a find without anybody speaking; nothing when its chat is gone. */
-async function deskOf(house: House, tx: Tx, row: FindRow): Promise<Desk | undefined> {
+export async function deskOfFind(house: House, tx: Tx, row: FindRow): Promise<Desk | undefined> {
 	const chat = await addressOf(tx, row.chat);
 	if (!chat) return undefined;
 	const person = await personById(tx, row.person);

@@ -12,6 +12,7 @@ import {actOnTellMe} from './commands/tellme.ts';
 import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 import {mayUse} from './guard.ts';
+import {actOnReview} from './review-act.ts';
 
 /** A menu and the command to which it belongs. */
 type Menu = {
@@ -25,6 +26,7 @@ const menus: ReadonlyMap<string, Menu> = new Map<string, Menu>([
 	['forget', {of: 'forget', act: answerForget}],
 	['export', {of: 'export', act: goOnWithExport}],
 	['season', {of: 'season', act: orderSeason}],
+	['review', {of: 'review', act: actOnReview}],
 	['forwarding', {of: 'forwarding', act: retryForwarding}],
 	['plan', {of: 'day', act: actOnPlan}],
 	['cast', {of: 'day', act: actOnCast}],

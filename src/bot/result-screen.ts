@@ -99,7 +99,8 @@ function rangeTexts(
 	});
 }
 
-function seenText(
+/** What was seen, in one sentence; nothing when nothing was. */
+export function seenText(
 	seen: readonly {readonly character: string; readonly state: string}[],
 	{say, message}: {say: Say; message: string},
 ): string {

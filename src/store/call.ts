@@ -188,3 +188,12 @@ export type CallPicture = z.output<typeof pictureSchema>;
 export type CallCard = Extract<CallPicture, {kind: 'card'}>;
 /** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;
+
+/** A call as it was stored; nothing when it cannot be read, as a row of an older program may not. */
+export function readCall(content: string): Call | undefined {
+	try {
+		return callSchema.parse(JSON.parse(content));
+	} catch {
+		return undefined;
+	}
+}

@@ -201,37 +201,25 @@ export async function dropWaiting(
 		.execute();
 }
 
-/** The next chats after delivery `after` that were told of a day by a broadcast of this kind, or may have been. */
+/** The next chats after chat `after` that a broadcast told something, or may have, and that still wish to hear. */
 export async function toldAfter(
 	db: Db | Tx,
-	ask: {
-		readonly day: number;
-		readonly kind: Tables['broadcast']['kind'];
-		readonly after: number;
-		readonly limit: number;
-	},
-): Promise<
-	readonly {
-		readonly id: number;
-		readonly chat: number;
-		readonly person: number;
-		readonly zone: string | undefined;
-	}[]
-> {
+	ask: {readonly broadcast: number; readonly after: number; readonly limit: number},
+): Promise<readonly {readonly chat: number; readonly person: number; readonly zone: string | undefined}[]> {
 	const rows = await db
 		.selectFrom('delivery')
-		.innerJoin('broadcast', 'broadcast.id', 'delivery.broadcast')
 		.innerJoin('chat', 'chat.id', 'delivery.chat')
 		.innerJoin('person', 'person.id', 'delivery.person')
-		.select(['delivery.id', 'delivery.chat', 'delivery.person', 'person.zone'])
-		.where('broadcast.day', '=', ask.day)
-		.where('broadcast.kind', '=', ask.kind)
+		.select(['delivery.chat', 'delivery.person', 'person.zone'])
+		.where('delivery.broadcast', '=', ask.broadcast)
 		.where('delivery.state', 'in', ['sent', 'unknown', 'sending'])
 		.where('chat.goneAt', 'is', null)
 		// Who took back every wish hears no more of what they once asked for.
-		.where('delivery.chat', 'in', query => query.selectFrom('audience').select('audience.chat'))
-		.where('delivery.id', '>', ask.after)
-		.orderBy('delivery.id')
+		.where(({exists, selectFrom}) =>
+			exists(selectFrom('audience').select('audience.id').whereRef('audience.chat', '=', 'delivery.chat')),
+		)
+		.where('delivery.chat', '>', ask.after)
+		.orderBy('delivery.chat')
 		.limit(ask.limit)
 		.execute();
 	return rows.flatMap(({person, ...row}) =>

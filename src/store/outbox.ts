@@ -1,5 +1,5 @@
 /** Messages that wait to be sent, in order for each chat. */
-import {type Call, callSchema} from './call.ts';
+import {type Call, callSchema, readCall} from './call.ts';
 import type {Db, Tables, Tx} from './schema.ts';
 
 /** What a waiting call is for. */
@@ -149,14 +149,6 @@ export async function nextToSend(
 		find: row.find ?? undefined,
 		call: readCall(row.content),
 	}));
-}
-
-function readCall(content: string): Call | undefined {
-	try {
-		return callSchema.parse(JSON.parse(content));
-	} catch {
-		return undefined;
-	}
 }
 
 /** Marks a row as being sent: after a crash it may have arrived. */

@@ -80,7 +80,7 @@ draft-card =
     How many: { $count }
     Note: { $note }
     Photos: { $photos }
-    Checked: not yet
+    Checked: { $checked }
 draft-mend-place = Change place
 draft-mend-date = Change day
 draft-mend-count = Change how many
