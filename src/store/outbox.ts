@@ -189,9 +189,17 @@ export async function postpone(db: Db, later: {id: number; notBefore: number}): 
 		.execute();
 }
 
-/** Gives a row up; nobody will read its words any more. */
+/** Gives a row up; of its words only those of a question stay, which may be asked after all. */
 export async function giveUp(db: Db, id: number): Promise<void> {
-	await db.updateTable('outbox').set({state: 'failed', content: saidAndGone}).where('id', '=', id).execute();
+	await db
+		.updateTable('outbox')
+		.set(({eb, ref}) => ({
+			state: 'failed' as const,
+			// See `welcomeBack` in chats.ts.
+			content: eb.case().when('role', '=', 'ask').then(ref('content')).else(saidAndGone).end(),
+		}))
+		.where('id', '=', id)
+		.execute();
 }
 
 /**

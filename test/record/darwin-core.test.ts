@@ -116,6 +116,12 @@ test('a size measured dry or without its aprons says that it is a lower bound, a
 	});
 });
 
+test('a case whose looks were taken over from a like one says so, and that its length is its own', () => {
+	const said = 'taken over from a like case of the same bowl; its length was measured';
+	expect(toldAs({alike: 7})).toMatchObject({occurrenceRemarks: expect.stringContaining(said)});
+	expect(toldAs({})).toMatchObject({occurrenceRemarks: expect.not.stringContaining('taken over')});
+});
+
 test('a case left alive says so and holds no soak, size or habitat', () => {
 	const told = toldAs({lives: true, count: undefined, note: 'Under a ledge'});
 	expect(told).toMatchObject({
