@@ -7,6 +7,8 @@ import type {Db, Tx} from './schema.ts';
 export const parcelSchema = z.discriminatedUnion('kind', [
 	/** All that is held on the person who asks. */
 	z.object({kind: z.literal('my-data')}),
+	/** The poster of a survey day with the link that its code opens. */
+	z.object({kind: z.literal('poster'), day: z.number().int(), link: z.url()}),
 ]);
 
 /** What is to be made. */
