@@ -1,5 +1,5 @@
 /** Somebody is forgotten in survey days: what they asked for, what they said, and that they called for days. */
-import type {Tx} from './schema.ts';
+import type {Db, Tx} from './schema.ts';
 
 /**
  * Forgets a person in survey days. A day they called for stays without them; its words are the caller's to change,
@@ -26,4 +26,26 @@ async function forgetDeliveries(tx: Tx, person: number): Promise<void> {
 		.where('person.id', '=', person);
 	await tx.deleteFrom('delivery').where('chat', 'in', own).execute();
 	await tx.updateTable('delivery').set({person: null}).where('person', '=', person).execute();
+}
+
+/** So long after a day was over it is still known who came and who was told. */
+const rememberedMs = 60 * 24 * 3_600_000;
+
+/** Forgets who said what of days that were over two months ago, and who was told of them; the days stay. */
+export async function forgetOldDays(db: Db, now: number): Promise<void> {
+	const before = now - rememberedMs;
+	const over = db
+		.selectFrom('day')
+		.select('id')
+		.where(({eb, and, or}) =>
+			or([
+				and([eb('state', '=', 'published'), eb('endsAt', '<', before)]),
+				and([eb('state', '=', 'cancelled'), eb('changedAt', '<', before)]),
+			]),
+		);
+	await db.deleteFrom('guest').where('day', 'in', over).execute();
+	await db
+		.deleteFrom('delivery')
+		.where('broadcast', 'in', query => query.selectFrom('broadcast').select('id').where('day', 'in', over))
+		.execute();
 }
