@@ -16,6 +16,9 @@ import {escaped, type Reader, timeText} from './words.ts';
 
 type SendCall = Extract<Call, {kind: 'send'}>;
 
+/** Longer words go without their file (platform-limits.json, caption), and a button brings it. */
+const mostUnderFile = 1024;
+
 /** Words the deliveries of broadcasts, each in the language and by the clock of its reader. */
 export function openNews(
 	house: House,
@@ -56,7 +59,7 @@ function wordNews(house: House, {broadcast, delivery, news}: Told, reader: Reade
 	return {
 		kind: 'send',
 		html: escaped(text),
-		keyboard: newsKeyboard(broadcast, reader),
+		keyboard: newsKeyboard(broadcast, {reader, isLong: text.length > mostUnderFile}),
 		...(map ? {picture: map} : {}),
 		...(hasFile(kind) ? {attachment: fileOf(kind, news, reader)} : {}),
 	};
@@ -113,11 +116,17 @@ function fileOf(kind: Broadcast['kind'], {uuid, sequence, day}: News, reader: Re
 }
 
 /** Who is told of a day can say at once whether they come, and have peace from all of it. */
-function newsKeyboard({kind, day}: Broadcast, {say}: Reader): Keyboard {
+function newsKeyboard(
+	{kind, day}: Broadcast,
+	{reader, isLong}: {readonly reader: Reader; readonly isLong: boolean},
+): Keyboard {
+	const {say} = reader;
 	const stop = [
 		{text: say.say('day-stop'), data: packButton({kind: 'menu', menu: 'tellme', parts: ['stop']})},
 	];
-	return kind === 'cancelled' || kind === 'result' ? [stop] : [...guestButtons(day, say), stop];
+	if (kind === 'cancelled' || kind === 'result') return [stop];
+	const file = isLong && hasFile(kind) ? [[{text: say.say('day-file'), data: dayButton(day, 'file')}]] : [];
+	return [...guestButtons(day, say), ...file, stop];
 }
 
 /** The three answers to a day. */

@@ -1,6 +1,7 @@
 /** What is kept no longer than needed: old update ids, messages and invitations, thrown finds, photos, pictures. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {eraseForgottenChats} from '../store/forget.ts';
+import {forgetOldDays} from '../store/forget-days.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
 import {forgetOldInvitations} from '../store/invitations.ts';
 import {flushErased} from '../store/open.ts';
@@ -31,6 +32,7 @@ export async function keepHouse(tools: Housekeeping): Promise<boolean> {
 	const {db, photoFolder, parcelFolder, pictureFolder, now} = tools;
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
+	await forgetOldDays(db, now());
 	await forgetOldInvitations(db, now() - usedCodeLivesMs);
 	await db.transaction().execute(async tx => {
 		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) {

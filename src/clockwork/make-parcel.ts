@@ -1,9 +1,13 @@
 /** One parcel made: what is asked for read from the store and written to files. */
 import type {Made} from '../record/made.ts';
 import {writeMyData} from '../record/my-data.ts';
+import {dayById} from '../store/days.ts';
 import {heldOn} from '../store/held.ts';
 import type {Parcel} from '../store/parcels.ts';
+import {personById} from '../store/people.ts';
+import {daySchema} from '../survey/day.ts';
 import {makeExport, makeSeason} from './make-export.ts';
+import {writePoster} from './make-poster.ts';
 import {photoPath} from './photo-files.ts';
 import type {Workshop} from './workshop.ts';
 
@@ -17,6 +21,8 @@ export async function makeParcel(workshop: Workshop, parcel: Parcel, folder: str
 			return makeExport(workshop, wanted, folder);
 		case 'season':
 			return makeSeason(workshop, wanted.year);
+		case 'poster':
+			return makePoster(workshop, {...wanted, person: parcel.person}, folder);
 	}
 }
 
@@ -31,4 +37,19 @@ async function makeMyData(workshop: Workshop, {person}: Parcel, folder: string):
 		now: now(),
 	});
 	return {kind: 'files', names};
+}
+
+async function makePoster(
+	{db, now, sayIn}: Workshop,
+	wanted: {readonly day: number; readonly link: string; readonly person: number},
+	folder: string,
+): Promise<Made> {
+	const row = await dayById(db, wanted.day);
+	if (!row?.body) throw new Error(`Expected day ${wanted.day} to be published for its poster; it is not`);
+	const {language} = await personById(db, wanted.person);
+	const day = daySchema.parse(JSON.parse(row.body));
+	return {
+		kind: 'files',
+		names: [await writePoster({day, link: wanted.link, folder, say: sayIn(language), now: now()})],
+	};
 }

@@ -16,9 +16,9 @@ export const posterSchema = z.strictObject({
 	from: clockTime,
 	to: clockTime,
 	meetingPlace: words,
-	/** As read by the coordinator: nothing is worked out here. */
-	lowWater: z.strictObject({time: clockTime, table: words}),
-	bring: z.array(words).min(1),
+	/** As read by the coordinator: nothing is worked out here. Absent where tides are small. */
+	lowWater: z.strictObject({time: clockTime, table: words}).optional(),
+	bring: z.array(words).default([]),
 	/** Beside the words on safety that every poster has. */
 	beware: z.array(words).default([]),
 	/** What the QR code opens. */
@@ -75,8 +75,10 @@ function paragraphsOf(poster: Poster, say: Say): readonly Paragraph[] {
 		{name: 'title', words: title, sizeMm: 16, leastMm: 8, gapMm: 0, weight: 'bold', role: 'title'},
 		{...heading, name: 'date', words: say.say('poster-when', {day, from, to}), sizeMm: 8, leastMm: 5},
 		{...heading, name: 'meetingPlace', words: say.say('poster-where', {place: meetingPlace}), gapMm: 3},
-		{...body, name: 'lowWater', words: say.say('poster-low-water', lowWater), gapMm: 3},
-		{...heading, name: 'bring', words: say.say('poster-bring')},
+		...(lowWater
+			? [{...body, name: 'lowWater', words: say.say('poster-low-water', lowWater), gapMm: 3}]
+			: []),
+		...(bring.length > 0 ? [{...heading, name: 'bring', words: say.say('poster-bring')}] : []),
 		...points('bring', bring),
 		{...heading, name: 'beware', words: safetyHead},
 		...points('beware', [...beware, ...rules]),

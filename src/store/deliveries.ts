@@ -140,6 +140,20 @@ export async function putOffDelivery(
 		.execute();
 }
 
+/** Nothing more of a day goes to this chat. */
+export async function dropDeliveriesTo(
+	tx: Tx,
+	{day, chat}: {readonly day: number; readonly chat: number},
+): Promise<void> {
+	await tx
+		.updateTable('delivery')
+		.set({state: 'stopped'})
+		.where('chat', '=', chat)
+		.where('state', '=', 'waiting')
+		.where('broadcast', 'in', query => query.selectFrom('broadcast').select('id').where('day', '=', day))
+		.execute();
+}
+
 /** What was in hand when the program died may have arrived: it is not repeated, and the ledger says so. */
 export async function recoverDeliveries(db: Db): Promise<void> {
 	const atWork = db

@@ -21,6 +21,8 @@ export const parcelSchema = z.discriminatedUnion('kind', [
 	}),
 	/** A year in numbers and pictures. */
 	z.object({kind: z.literal('season'), year: z.number().int()}),
+	/** The poster of a survey day with the link that its code opens. */
+	z.object({kind: z.literal('poster'), day: z.number().int(), link: z.url()}),
 ]);
 
 /** What is to be made. */

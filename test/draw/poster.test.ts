@@ -88,7 +88,6 @@ test.each([
 	['an hour after midnight', {from: '24:30'}, 'expected a time such as 09:30'],
 	['a link that is no link', {link: 'chat.example'}, 'expected a link that begins with https://'],
 	['a link without a lock', {link: 'http://chat.example'}, 'expected a link that begins with https://'],
-	['nothing to bring', {bring: []}, 'bring'],
 	['an empty title', {title: ' '}, 'title'],
 	['a word that nobody knows', {weather: 'fine'}, 'weather'],
 ])('%s is refused', (_, changes, message) => {

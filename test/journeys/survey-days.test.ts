@@ -103,6 +103,12 @@ journeyTest(
 		await planDay(dora);
 		await dora.presses('Publish and tell');
 		const {code} = await db.selectFrom('day').select('code').executeTakeFirstOrThrow();
+		await dora.sends('/day');
+		await dora.presses('Open no. 1');
+		await dora.presses('Make a poster');
+		const [poster] = dora.all.filter(({document}) => document?.fileName === 'poster-2026-05-16.pdf');
+		expect(poster?.document?.sizeBytes).toBeGreaterThan(5000);
+		expect(dora.all.some(({text}) => text.endsWith(`?start=survey-${code}`))).toBe(true);
 		const ada = person('Ada');
 		await ada.sends(`/start survey-${code}`);
 		expect(ada.all.at(-2)?.text).toContain('First, stay safe:');

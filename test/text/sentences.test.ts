@@ -2,11 +2,13 @@
 import {readdirSync} from 'node:fs';
 import {join} from 'node:path';
 import {parse, type Resource} from '@fluent/syntax';
-import {expect, test} from 'vitest';
+import {expect, test, vi} from 'vitest';
 import {readRegion} from '../../src/key/region.ts';
 import {readTexts} from '../../src/text/text.ts';
 import {asksIn, familiesOf} from '../support/sentences.ts';
 import {lineAt, sourcesUnder} from '../support/source.ts';
+
+vi.setConfig({testTimeout: 60_000});
 
 const root = join(import.meta.dirname, '../..');
 const flows = join(root, 'flows');

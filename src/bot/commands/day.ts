@@ -4,9 +4,11 @@ import type {Keyboard} from '../../store/call.ts';
 import {beginDay, type DayRow, dayById, daysOf, dropDay, keepPlan} from '../../store/days.ts';
 import {stopListening} from '../../store/ears.ts';
 import {guestsOf, headsOf} from '../../store/guests.ts';
+import {orderParcel} from '../../store/parcels.ts';
 import {standOfPlan} from '../../survey/plan.ts';
 import {planSteps} from '../../survey/plan-steps.ts';
 import {packButton} from '../button.ts';
+import {dayPrefix} from '../day-link.ts';
 import {sendResult, showResult} from '../day-over.ts';
 import {askPlan, readDay, readPlan, reopenPlan, turnPlan} from '../day-plan.ts';
 import {callOff, publish} from '../day-publish.ts';
@@ -66,6 +68,7 @@ const deeds: Readonly<Record<string, Deed>> = {
 		]),
 	offyes: async (desk, row) => (row.state === 'published' ? callOff(desk, row) : drop(desk, row)),
 	drop,
+	poster: orderPoster,
 	result: showResult,
 	send: sendResult,
 };
@@ -107,7 +110,22 @@ function ownButtons(desk: Desk, row: DayRow): Keyboard {
 	const button = (message: string, act: string) => [{text: say.say(message), data: planButton(act, row.id)}];
 	const isOver = row.endsAt !== null && row.endsAt <= desk.now;
 	const result = row.startsAt !== null && row.startsAt <= desk.now ? [button('plan-result', 'result')] : [];
-	return isOver ? result : [...result, button('plan-change', 'change'), button('day-off', 'off')];
+	return isOver
+		? result
+		: [...result, button('plan-change', 'change'), button('plan-poster', 'poster'), button('day-off', 'off')];
+}
+
+/** Has the poster made; its code opens the day. */
+async function orderPoster(desk: Desk, row: DayRow): Promise<void> {
+	const {house, tx, chat, person, now} = desk;
+	const {say} = readerAt(desk);
+	const link = house.startLink(`${dayPrefix}${row.code}`);
+	if (row.body === null) return openDay(desk, row);
+	if (link === undefined)
+		return sayHere(desk, say.say('plan-poster-no-link', {code: `${dayPrefix}${row.code}`}));
+	const wanted = {kind: 'poster', day: row.id, link} as const;
+	const isNew = await orderParcel(tx, {chat: chat.id, person: person.id, wanted, now});
+	return sayHere(desk, isNew ? say.say('plan-poster-link', {link}) : say.say('parcel-already'));
 }
 
 /** An answer to the plan by a button; one of an earlier turn gets the present question. */

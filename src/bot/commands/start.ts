@@ -1,13 +1,11 @@
 /** /start: a greeting, and on the first visit the word on safety before anything else; or a code that was brought. */
 import {seatOf} from '../../store/people.ts';
 import {packButton} from '../button.ts';
+import {dayPrefix} from '../day-link.ts';
 import {type Ctx, readerAt, sayHere} from '../desk.ts';
 import {bringCode} from '../role-code.ts';
 import {showLinkedDay} from './days.ts';
 import {safetyText} from './safety.ts';
-
-/** Stands before the code in the link of a survey day. */
-export const dayPrefix = 'survey-';
 
 /** Greets; somebody who was here before may go straight on. */
 export async function start(ctx: Ctx): Promise<void> {
