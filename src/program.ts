@@ -67,6 +67,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			: undefined;
 	const token = settings.botToken ?? room?.token ?? '';
 	const apiRoot = room?.url ?? settings.botApiRoot;
+	const photoFolder = join(settings.dataDir, 'photos');
 	let clockwork: Clockwork | undefined;
 	const house: House = {
 		db,
@@ -86,10 +87,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures')}),
+		drawer:
+			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
 		prepared: tools.drawer ? [] : everyPicture(shelves),
-		photoFolder: join(settings.dataDir, 'photos'),
+		photoFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,

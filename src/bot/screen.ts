@@ -1,6 +1,7 @@
 /** A question as a message: words and buttons out of what the conversation says. */
 import {questionTitle} from '../draw/title.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
+import type {Proposal} from '../find/proposal.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Call, CallPicture, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
@@ -64,16 +65,30 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const {say} = shown.reader;
 		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' || wanted.kind === 'taxon' ? [] : [questionTitle(wanted, say)];
+		switch (wanted.kind) {
+			case 'drawing':
+			case 'taxon':
+				return [];
+			case 'measured':
+				return [wanted.title];
+			default:
+				return [questionTitle(wanted, say)];
+		}
 	});
 }
 
 function pictureOf(picture: AskPicture, {region, reader}: Shown): CallPicture {
 	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
+	if (picture.kind === 'measured') return measuredPicture(picture.proposal, reader);
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'
 		? {...picture, ...of, options: [...picture.options]}
 		: {...picture, ...of};
+}
+
+function measuredPicture({hash, lengths, width, outline}: Proposal, {say}: Reader): CallPicture {
+	const title = say.say('picture-measured', {mm: lengths[0]?.mm ?? 0});
+	return {kind: 'measured', hash, lengths, ...(width ? {width} : {}), outline, title};
 }
 
 /** The rows of buttons under a question. */

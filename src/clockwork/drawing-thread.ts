@@ -4,7 +4,9 @@ import {z} from 'zod';
 import {callSchema} from '../store/call.ts';
 import {openStudio} from './studio.ts';
 
-const folders = z.object({flowsFolder: z.string(), keptFolder: z.string()}).parse(workerData);
+const folders = z
+	.object({flowsFolder: z.string(), keptFolder: z.string(), photoFolder: z.string()})
+	.parse(workerData);
 const asked = z.object({id: z.number().int(), picture: callSchema.options[0].shape.picture.unwrap()});
 const studio = openStudio(folders);
 

@@ -4,21 +4,27 @@ import {existsSync} from 'node:fs';
 import {mkdir, readFile, rename, writeFile} from 'node:fs/promises';
 import {join} from 'node:path';
 import sharp from 'sharp';
+import {drawMarks, type Marks} from '../draw/measured.ts';
 import {sentWidthPx} from '../draw/palette.ts';
 import {type DrawnFrom, drawWanted} from '../draw/wanted.ts';
 import {readRegion} from '../key/region.ts';
 import {projectRoot} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {readTexts} from '../text/text.ts';
+import {photoPath} from './photo-files.ts';
 
 /** Turns a picture into the bytes of a PNG; rejects when there is no such thing to draw. */
 export type Studio = (picture: CallPicture) => Promise<Uint8Array>;
 
 /** Folders of a studio: where the regions are, and where finished pictures are kept. */
-export type StudioFolders = {readonly flowsFolder: string; readonly keptFolder: string};
+export type StudioFolders = {
+	readonly flowsFolder: string;
+	readonly keptFolder: string;
+	readonly photoFolder: string;
+};
 
 /** Opens a studio; a region is read when it is first drawn from, and then kept in memory. */
-export function openStudio({flowsFolder, keptFolder}: StudioFolders): Studio {
+export function openStudio({flowsFolder, keptFolder, photoFolder}: StudioFolders): Studio {
 	const regions = new Map<string, ReturnType<typeof readSource>>();
 	const sourceOf = (region: string, language: string): DrawnFrom => {
 		const source = regions.get(region) ?? readSource(flowsFolder, region);
@@ -26,6 +32,8 @@ export function openStudio({flowsFolder, keptFolder}: StudioFolders): Studio {
 		return {region: source.region, say: source.texts.in(language)};
 	};
 	return async picture => {
+		if (picture.kind === 'measured')
+			return measuredPhoto(picture, await readFile(photoPath(photoFolder, picture.hash)));
 		const svg =
 			picture.kind === 'drawing'
 				? await readFile(join(flowsFolder, picture.path), 'utf8')
@@ -37,6 +45,16 @@ export function openStudio({flowsFolder, keptFolder}: StudioFolders): Studio {
 /** The bytes of a drawing as PNG, as wide as pictures are sent. */
 export function pngOf(svg: string, widthPx: number = sentWidthPx): Promise<Buffer> {
 	return sharp(Buffer.from(svg), {density: 144}).resize({width: widthPx}).png().toBuffer();
+}
+
+/** A stored photo with its lines, as wide as pictures are sent, without metadata. */
+async function measuredPhoto(marks: Marks, photo: Uint8Array): Promise<Uint8Array> {
+	const {width = 1, height = 1} = await sharp(photo).metadata();
+	const overlay = Buffer.from(drawMarks(marks, {widthPx: width, heightPx: height}));
+	const marked = await sharp(photo)
+		.composite([{input: overlay}])
+		.toBuffer();
+	return sharp(marked).resize({width: sentWidthPx, withoutEnlargement: true}).jpeg({quality: 80}).toBuffer();
 }
 
 /** The picture as it was kept, or drawn now and kept under a name made of all that is in it. */

@@ -4,8 +4,8 @@ import type {CallPicture} from '../store/call.ts';
 import type {Say} from '../text/text.ts';
 import {letterOf} from './letter.ts';
 
-/** A picture that is drawn from data, by what it shows. */
-export type Wanted = Exclude<CallPicture, {kind: 'drawing'}>;
+/** A picture that is drawn from a region's data, by what it shows. */
+export type Wanted = Exclude<CallPicture, {kind: 'drawing' | 'measured'}>;
 
 /** Every picture that the questions of a region are shown and explained with. */
 export function picturesOf({id: region, key}: Region, language: string): readonly Wanted[] {

@@ -8,6 +8,13 @@ const keyboardSchema = z.array(z.array(buttonSchema));
 
 const ofCharacter = {region: z.string().min(1), language: z.string().min(1), character: z.string().min(1)};
 
+const pointSchema = z.tuple([z.number(), z.number()]);
+const markSchema = z.object({
+	mm: z.number(),
+	uncertaintyMm: z.number(),
+	line: z.tuple([pointSchema, pointSchema]),
+});
+
 /** A picture by what it shows. */
 const pictureSchema = z.union([
 	// Rows of an older program hold a path alone.
@@ -32,6 +39,16 @@ const pictureSchema = z.union([
 			region: z.string().min(1),
 			language: z.string().min(1),
 			which: z.enum(['length', 'width']),
+		}),
+		/** A stored photo with what was measured on it, in pixels of that photo. */
+		z.object({
+			kind: z.literal('measured'),
+			hash: z.string().regex(/^[0-9a-f]{64}$/),
+			lengths: z.array(markSchema).min(1).max(2),
+			width: markSchema.optional(),
+			outline: z.array(pointSchema),
+			/** What stands on the picture, in words. */
+			title: z.string(),
 		}),
 	]),
 ]);
