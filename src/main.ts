@@ -1,6 +1,6 @@
 /** The program as a process: settings from the environment, a clean stop on SIGTERM and SIGINT. */
 import pino from 'pino';
-import {type Clock, startProgram} from './program.ts';
+import {type Claim, type Clock, startProgram} from './program.ts';
 import {readSettings, type Settings} from './settings.ts';
 
 const stopPatienceMs = 10_000;
@@ -25,6 +25,7 @@ async function run(settings: Settings): Promise<void> {
 			? 'pursekey is listening. Stop it with Ctrl+C.\n'
 			: `pursekey is ready. Open its chat room in a browser: ${program.roomUrl}\nStop it with Ctrl+C.\n`,
 	);
+	if (program.claim) process.stdout.write(sayClaim(program.claim));
 	let isStopping = false;
 	const stop = (exitCode: 0 | 1) => {
 		if (isStopping) return;
@@ -45,6 +46,11 @@ async function run(settings: Settings): Promise<void> {
 		process.stderr.write(`Listening ended: ${String(error)}\n`);
 		stop(1);
 	});
+}
+
+function sayClaim({code, link}: Claim): string {
+	const how = link === undefined ? 'write this to the bot' : `open ${link} or write this to the bot`;
+	return `It has no owner yet. To become its owner, ${how}: /start ${code}\n`;
 }
 
 /** The machine's clock, and how far the room has moved it. */

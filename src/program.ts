@@ -1,14 +1,16 @@
 /** The whole program put together: store, regions, room, bot, clockwork; started in that order, stopped in the other. */
-import {randomUUID} from 'node:crypto';
+import {randomBytes, randomUUID} from 'node:crypto';
 import {existsSync, readdirSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
 import type {House, Shelf} from './bot/desk.ts';
-import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
+import {addPhotoToRecord, photoMeasured, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
 import {setProfile} from './bot/profile.ts';
+import {renewCommands} from './bot/role-commands.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
 import {type Drawer, openDrawer} from './clockwork/drawer.ts';
+import {type Measurer, openMeasurer} from './clockwork/measurer.ts';
 import {picturesOf} from './draw/title.ts';
 import {checkAround} from './find/check-around.ts';
 import {flowOf, readAround} from './find/flow.ts';
@@ -18,7 +20,9 @@ import {sayFault} from './key/yaml.ts';
 import {type Room, startRoom} from './room/server.ts';
 import {projectRoot, type Settings} from './settings.ts';
 import type {CallPicture} from './store/call.ts';
+import {offerClaim} from './store/invitations.ts';
 import {openStore} from './store/open.ts';
+import type {Db} from './store/schema.ts';
 import {readTexts} from './text/text.ts';
 
 /** The time the program lives in; only the room moves it. */
@@ -29,10 +33,15 @@ export type Program = {
 	/** Address of the chat room, when there is no token. */
 	readonly roomUrl: string | undefined;
 	readonly room: Room | undefined;
+	/** How to become the owner, until somebody is. */
+	readonly claim: Claim | undefined;
 	/** Rejects when the platform refuses to be polled. */
 	readonly ended: Promise<void>;
 	readonly stop: () => Promise<void>;
 };
+
+/** The code that makes whoever brings it the owner, and the link that brings it where there are links. */
+export type Claim = {readonly code: string; readonly link: string | undefined};
 
 /** What the program is handed: a clock, where its log goes, and the regions if not its own. */
 export type ProgramTools = {
@@ -43,6 +52,8 @@ export type ProgramTools = {
 	readonly shelves?: ReadonlyMap<string, Shelf>;
 	/** Who draws, if not a thread of its own; then nothing is drawn before it is wanted. */
 	readonly drawer?: Drawer;
+	/** Who measures, if not a thread of its own. */
+	readonly measurer?: Measurer;
 	/** How long words wait for their drawing. */
 	readonly pictureMs?: number;
 };
@@ -68,7 +79,10 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const token = settings.botToken ?? room?.token ?? '';
 	const apiRoot = room?.url ?? settings.botApiRoot;
 	const photoFolder = join(settings.dataDir, 'photos');
+	const measurer = tools.measurer ?? openMeasurer();
 	let clockwork: Clockwork | undefined;
+	const startLink = (code: string) =>
+		settings.botToken === undefined ? undefined : `https://t.me/${bot.botInfo.username}?start=${code}`;
 	const house: House = {
 		db,
 		shelves,
@@ -76,6 +90,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		zone: settings.zone,
 		now: clock.now,
 		newUuid: randomUUID,
+		newCode,
+		startLink,
 		wake: () => clockwork?.wake(),
 		isForwarding: settings.forward !== undefined,
 		verifiersChat: settings.verifiersChat,
@@ -83,6 +99,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	};
 	const bot = createBot(house, {token, apiRoot});
 	await bot.init();
+	// Before anybody is listened to, so that a code of an earlier start is worth nothing.
+	const claim = await offerToOwn(db, {now: clock.now(), startLink});
 	clockwork = await startClockwork({
 		db,
 		api: bot.api,
@@ -90,7 +108,6 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		drawer:
 			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
-		prepared: tools.drawer ? [] : everyPicture(shelves),
 		photoFolder,
 		now: clock.now,
 		jitter: Math.random,
@@ -98,22 +115,44 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		measure: measurer.measure,
+		onPhotoMeasured: (tx, find, outcome) => photoMeasured(house, tx, find, outcome),
 		log,
 	});
 	const listening: Listening = await listen(bot, settings.webhook);
 	const texts = shelves.get(settings.region)?.texts;
 	if (texts) await setProfile(bot.api, texts.in(undefined), log);
+	await db.transaction().execute(tx => renewCommands(house, tx));
+	clockwork.wake();
+	// Last, since drawing ahead would take the processor from starting.
+	if (!tools.drawer) clockwork.prepare(everyPicture(shelves));
 	return {
+		claim,
 		roomUrl: room?.url,
 		room,
 		ended: listening.ended,
 		stop: async () => {
 			await listening.stop();
 			await clockwork?.stop();
+			await measurer.stop();
 			await room?.stop();
 			await db.destroy();
 		},
 	};
+}
+
+/** 144 bits, in letters that a link may hold (Bot API, deep linking: A-Z a-z 0-9 _ -, at most 64). */
+function newCode(): string {
+	return randomBytes(18).toString('base64url');
+}
+
+async function offerToOwn(
+	db: Db,
+	{now, startLink}: {readonly now: number; readonly startLink: House['startLink']},
+): Promise<Claim | undefined> {
+	const code = newCode();
+	const offered = await db.transaction().execute(tx => offerClaim(tx, {code, now}));
+	return offered === 'offered' ? {code, link: startLink(code)} : undefined;
 }
 
 /** The pictures of all questions, the most likely region and language first. */

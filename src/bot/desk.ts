@@ -2,7 +2,7 @@
 import type {Context} from 'grammy';
 import type {Flow} from '../find/flow.ts';
 import type {Call} from '../store/call.ts';
-import type {Chat} from '../store/chats.ts';
+import {type Chat, privateChatOf} from '../store/chats.ts';
 import {type OutboxRole, post} from '../store/outbox.ts';
 import type {Person} from '../store/people.ts';
 import type {Db, Tx} from '../store/schema.ts';
@@ -20,6 +20,10 @@ export type House = {
 	readonly zone: string;
 	readonly now: () => number;
 	readonly newUuid: () => string;
+	/** A code that nobody can guess, of letters that a link may hold. */
+	readonly newCode: () => string;
+	/** A link that opens the private chat and brings a code; nothing where the platform has no links. */
+	readonly startLink: (code: string) => string | undefined;
 	/** Tells the clockwork that something waits. */
 	readonly wake: () => void;
 	readonly isForwarding: boolean;
@@ -75,6 +79,19 @@ export async function postHere(
 ): Promise<void> {
 	const threaded = call.kind === 'send' && desk.thread !== undefined ? {...call, thread: desk.thread} : call;
 	await post(desk.tx, {chat: desk.chat.id, call: threaded, now: desk.now, ...about});
+}
+
+/** Says something to a person in their private chat; false when they have none or left it. */
+export async function sayPrivately(
+	desk: Desk,
+	person: number,
+	words: {readonly html: string; readonly keyboard?: Extract<Call, {kind: 'send'}>['keyboard']},
+): Promise<boolean> {
+	const chat = await privateChatOf(desk.tx, person);
+	if (!chat) return false;
+	const call = {kind: 'send', html: words.html, keyboard: words.keyboard ?? []} as const;
+	await post(desk.tx, {chat: chat.id, role: 'say', call, now: desk.now});
+	return true;
 }
 
 /** Says something that is no question, with buttons if there are any. */

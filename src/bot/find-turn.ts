@@ -7,7 +7,7 @@ import type {Keyboard} from '../store/call.ts';
 import {beginFind, type FindRow, keepTurn, moveFind, putInBowl} from '../store/finds.ts';
 import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
 import {chooseRegion, noticeZone, sitAt} from '../store/people.ts';
-import {dropPhotos} from '../store/photos.ts';
+import {dropPhotos, wantMeasured} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {keepRecord} from './keep-record.ts';
@@ -112,6 +112,8 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 			return close(desk, row, effect);
 		case 'ask-position':
 			return askPosition(desk, row);
+		case 'measure':
+			return wantMeasured(desk.tx, {photo: effect.photo, now: desk.now});
 		case 'say':
 			return sayHere(desk, lineText(effect.line, readerAt(desk, row.region)));
 		case 'remind':
@@ -143,7 +145,7 @@ async function close(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'c
 	const rows = await rowsOfTurn(desk.tx, {find: row.id, turn: effect.turn});
 	const none: Keyboard = [];
 	for (const [index, shown] of rows.entries()) {
-		if (shown.call.kind === 'answer') continue;
+		if (shown.call.kind !== 'send' && shown.call.kind !== 'edit') continue;
 		const chosen = escaped(`→ ${lineText(effect.chosen, readerAt(desk, row.region))}`);
 		const html = index === 0 ? `${shown.call.html}\n\n${chosen}` : shown.call.html;
 		await postHere(desk, {kind: 'edit', row: shown.id, html, keyboard: none}, {role: 'close', find: row.id});

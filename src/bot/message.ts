@@ -1,5 +1,4 @@
 /** A message that is no command: words, a photo, a place, or something that no question takes. */
-import type {Trail} from '../find/trail.ts';
 import type {FindEvent} from '../find/turn.ts';
 import {findById} from '../store/finds.ts';
 import {findOfMessage} from '../store/outbox.ts';
@@ -9,7 +8,7 @@ import {packButton} from './button.ts';
 import {ownFind} from './commands/drafts.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from './desk.ts';
 import {eventIn, pictureIn} from './event.ts';
-import {readTrail, turnFind} from './find-turn.ts';
+import {turnFind} from './find-turn.ts';
 
 /** Hands a message to the find it is about. */
 export async function hearMessage(ctx: Ctx): Promise<void> {
@@ -27,9 +26,7 @@ export async function hearMessage(ctx: Ctx): Promise<void> {
 	// A photo is never put with somebody else's find.
 	if (row?.person !== desk.person.id) return sayHere(desk, readerAt(desk).say.say('not-yours'));
 	const {id} = await wantPhoto(desk.tx, {find, ...picture, now: desk.now});
-	// The same photo again counts once; one that was taken back with “Back” counts anew.
-	const isKnown = hasPhoto(readTrail(row), id);
-	return hearForSeat(desk, replied, isKnown ? {kind: 'resume'} : {kind: 'photo', photo: id});
+	return hearForSeat(desk, replied, {kind: 'photo', photo: id});
 }
 
 /** Hands an event to the find that a reply is about, else to the one the person sits at. */
@@ -43,10 +40,6 @@ export async function hearForSeat(desk: Desk, replied: number | undefined, event
 	}
 	if (row.person !== desk.person.id) return sayHere(desk, say.say('not-yours'));
 	await turnFind(desk, row, event);
-}
-
-function hasPhoto(trail: Trail, photo: number): boolean {
-	return trail.some(({answer}) => answer.kind === 'photo' && answer.photo === photo);
 }
 
 async function findSpokenOf(desk: Desk, replied: number | undefined): Promise<number | undefined> {

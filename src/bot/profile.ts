@@ -1,9 +1,7 @@
 /** What the platform shows of the bot: its commands and descriptions. */
 import type {Api} from 'grammy';
 import type {Say} from '../text/text.ts';
-
-/** In the order of a person's day. */
-const commands = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 'settings'] as const;
+import {commandList} from './role-commands.ts';
 
 /**
  * Sets command lists and descriptions; a group's list also has /say, since the narrowest list is shown alone. What the
@@ -11,16 +9,16 @@ const commands = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region'
  */
 export async function setProfile(
 	api: Api,
-	{say}: Say,
+	say: Say,
 	log: (line: Readonly<Record<string, unknown>>) => void,
 ): Promise<void> {
-	const list = commands.map(command => ({command, description: say(`command-${command}`)}));
-	const inGroups = [...list, {command: 'say', description: say('command-say')}];
+	const list = commandList([], say);
+	const inGroups = [...list, {command: 'say', description: say.say('command-say')}];
 	const calls = [
 		() => api.setMyCommands(list, {scope: {type: 'default'}}),
 		() => api.setMyCommands(inGroups, {scope: {type: 'all_group_chats'}}),
-		() => api.setMyDescription(say('description')),
-		() => api.setMyShortDescription(say('short-description')),
+		() => api.setMyDescription(say.say('description')),
+		() => api.setMyShortDescription(say.say('short-description')),
 	];
 	for (const call of calls) {
 		try {

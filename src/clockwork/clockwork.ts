@@ -8,8 +8,9 @@ import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
 import {keepHouse} from './housekeeping.ts';
 import {startLoop} from './loop.ts';
+import type {Measurer} from './measurer.ts';
 import {openOutbox} from './outbox.ts';
-import {fetchNextPhoto} from './photos.ts';
+import {fetchNextPhoto, type PhotoTools} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
 
@@ -21,8 +22,6 @@ export type ClockworkTools = {
 	readonly drawer: Drawer;
 	/** How long words wait for their drawing; 200 ms without it. */
 	readonly pictureMs?: number | undefined;
-	/** Pictures that will be wanted, drawn while there is time. */
-	readonly prepared: readonly CallPicture[];
 	readonly photoFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
@@ -31,11 +30,17 @@ export type ClockworkTools = {
 	readonly onDue: (tx: Tx, reminders: readonly Reminder[]) => Promise<void>;
 	readonly onPhotoKept: (tx: Tx, find: number) => Promise<void>;
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
+	readonly measure: Measurer['measure'];
+	readonly onPhotoMeasured: PhotoTools['onMeasured'];
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
-/** The running loops: told that work waits, or stopped. */
-export type Clockwork = {readonly wake: () => void; readonly stop: () => Promise<void>};
+/** The running loops: told that work waits, given pictures to draw while there is time, or stopped. */
+export type Clockwork = {
+	readonly wake: () => void;
+	readonly prepare: (pictures: readonly CallPicture[]) => void;
+	readonly stop: () => Promise<void>;
+};
 
 const secondMs = 1000;
 
@@ -61,7 +66,13 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const photos = startLoop({
 		name: 'photos',
-		work: () => fetchNextPhoto({...tools, onKept: tools.onPhotoKept, onLost: tools.onPhotoLost}),
+		work: () =>
+			fetchNextPhoto({
+				...tools,
+				onKept: tools.onPhotoKept,
+				onLost: tools.onPhotoLost,
+				onMeasured: tools.onPhotoMeasured,
+			}),
 		pauseMs: secondMs,
 		log,
 	});
@@ -77,7 +88,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 600 * secondMs,
 		log,
 	});
-	const unprepared = [...tools.prepared];
+	const unprepared: CallPicture[] = [];
 	const preparing = startLoop({
 		name: 'pictures',
 		work: async () => {
@@ -90,6 +101,10 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const loops = [sending, reminding, photos, forwarding, tidying];
 	return {
+		prepare: wanted => {
+			unprepared.push(...wanted);
+			preparing.wake();
+		},
 		wake: () => {
 			for (const loop of [sending, photos, forwarding, tidying]) loop.wake();
 		},

@@ -83,6 +83,9 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'answer':
 			await api.answerCallbackQuery(call.callback, call.text === undefined ? {} : {text: call.text});
 			return undefined;
+		case 'commands':
+			await listCommands(sending, call);
+			return undefined;
 		case 'edit':
 			if (!target) return undefined;
 			await editMessage(sending, call, target);
@@ -90,6 +93,15 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'send':
 			return (await sendMessage(sending, call)).message_id;
 	}
+}
+
+async function listCommands(
+	{api, platformId}: Sending,
+	{list}: Extract<Call, {kind: 'commands'}>,
+): Promise<void> {
+	const scope = {type: 'chat', chat_id: platformId} as const;
+	if (list.length === 0) await api.deleteMyCommands({scope});
+	else await api.setMyCommands(list, {scope});
 }
 
 async function editMessage(

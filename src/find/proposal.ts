@@ -1,6 +1,7 @@
 /** What a photo was measured to show: sizes, and the lines that are drawn on it for a yes. */
 import {z} from 'zod';
 import {references} from '../capsule/length.ts';
+import {declinedWhys as readingWhys} from '../capsule/reading.ts';
 
 const pointSchema = z.tuple([z.number().int(), z.number().int()]);
 const lineSchema = z.tuple([pointSchema, pointSchema]);
@@ -29,23 +30,8 @@ export const proposalSchema = z.object({
 /** Sizes read from a photo, before the person has said yes; millimetres, half-widths of 90 % intervals. */
 export type Proposal = z.output<typeof proposalSchema>;
 
-/** Why no size was read from a photo. */
-export const declinedWhys = [
-	'no-reference',
-	'no-case',
-	'cut-off',
-	'several',
-	'busy',
-	'blurred',
-	'dark',
-	'small',
-	'tilted',
-	'wrong-reference',
-	'unsure',
-	'no-width',
-	'impossible',
-	'failed',
-] as const;
+/** Why no size was taken from a photo. */
+export const declinedWhys = [...readingWhys, 'no-width', 'impossible', 'failed'] as const;
 
 /** What became of measuring a photo. */
 export type MeasuredPhoto =

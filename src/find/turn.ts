@@ -194,9 +194,16 @@ function takePhoto(
 	flow: Flow,
 	{find, before, photo, now}: {find: FindState; before: Standing; photo: number; now: number},
 ): Turn {
+	// The same photo again counts once; one that was taken back with “Back” counts anew.
+	const isKnown = find.trail.some(({answer}) => answer.kind === 'photo' && answer.photo === photo);
+	if (isKnown && !asksSize(before)) {
+		return {...find, standing: before, effects: [{kind: 'ask', ask: askAt(flow, before), turn: find.turn}]};
+	}
 	const isAsked = before.at.kind === 'step' && before.at.step.kind === 'photos';
 	const question = isAsked ? before.at.id : 'photo';
-	const trail = withEvent(find.trail, {question, answer: {kind: 'photo', photo}, at: now});
+	const trail = isKnown
+		? find.trail
+		: withEvent(find.trail, {question, answer: {kind: 'photo', photo}, at: now});
 	const standing = standAt(flow, trail);
 	const ask = isAsked ? askAt(flow, standing) : askAgain(flow, standing, {message: 'said-photo-added'});
 	// The question stays open: a size may be written while the photo is measured.

@@ -79,6 +79,11 @@ export const callSchema = z.discriminatedUnion('kind', [
 	}),
 	/** A button press answered, so that the phone stops waiting. */
 	z.object({kind: z.literal('answer'), callback: z.string(), text: z.string().max(200).optional()}),
+	/** The commands listed in this chat alone; none to have the common list again. */
+	z.object({
+		kind: z.literal('commands'),
+		list: z.array(z.object({command: z.string(), description: z.string()})),
+	}),
 ]);
 
 /** One call to the platform, as it waits in the outbox. */

@@ -43,6 +43,21 @@ export async function addressOf(db: Db | Tx, chat: number): Promise<Chat | undef
 	return found;
 }
 
+/** The chat in which a person talks to the bot alone; nothing before they wrote to it, and once they blocked it. */
+export async function privateChatOf(db: Db | Tx, person: number): Promise<Chat | undefined> {
+	return (
+		db
+			.selectFrom('person')
+			// In a private chat the platform gives person and chat one id.
+			.innerJoin('chatAddress', 'chatAddress.platformId', 'person.platformId')
+			.innerJoin('chat', 'chat.id', 'chatAddress.chat')
+			.select(['chat.id', 'chat.kind', 'chatAddress.platformId'])
+			.where('person.id', '=', person)
+			.where('chat.goneAt', 'is', null)
+			.executeTakeFirst()
+	);
+}
+
 /** Marks a chat as blocked, left or deleted: nothing more is sent to it, its finds stay. */
 export async function markGone(db: Db | Tx, chat: number, now: number): Promise<void> {
 	await db.updateTable('chat').set({goneAt: now}).where('id', '=', chat).execute();

@@ -5,11 +5,19 @@ import Database from 'better-sqlite3';
 import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect} from 'kysely';
 import {up as first} from './migrations/0001-first.ts';
 import {up as sharing} from './migrations/0002-sharing.ts';
+import {up as roles} from './migrations/0003-roles.ts';
+import {up as measuring} from './migrations/0007-measuring.ts';
 import type {Db, Tables} from './schema.ts';
 
 /** In order; a file, once released, is never edited. */
 const migrations: MigrationProvider = {
-	getMigrations: () => Promise.resolve({'0001-first': {up: first}, '0002-sharing': {up: sharing}}),
+	getMigrations: () =>
+		Promise.resolve({
+			'0001-first': {up: first},
+			'0002-sharing': {up: sharing},
+			'0003-roles': {up: roles},
+			'0007-measuring': {up: measuring},
+		}),
 };
 
 /** Opens a database file, creating it and its folder where needed, and migrates it. */

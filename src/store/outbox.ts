@@ -50,6 +50,22 @@ export async function post(tx: Tx, posting: Posting): Promise<void> {
 		.execute();
 }
 
+/** The last call for this purpose that was put in the queue of a chat. */
+export async function lastPosted(
+	tx: Tx,
+	{chat, role}: {readonly chat: number; readonly role: OutboxRole},
+): Promise<Call | undefined> {
+	const row = await tx
+		.selectFrom('outbox')
+		.select('content')
+		.where('chat', '=', chat)
+		.where('role', '=', role)
+		.where('state', '!=', 'failed')
+		.orderBy('id', 'desc')
+		.executeTakeFirst();
+	return row && readCall(row.content);
+}
+
 /** Takes back the questions of a find that have not left yet: a later one takes their place. */
 export async function takeBackQuestions(tx: Tx, find: number): Promise<void> {
 	await tx

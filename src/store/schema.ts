@@ -71,7 +71,7 @@ type OutboxTable = {
 	lane: 'quick' | 'chat';
 	find: number | null;
 	turn: number | null;
-	role: 'ask' | 'refresh' | 'close' | 'say' | 'file';
+	role: 'ask' | 'refresh' | 'close' | 'say' | 'file' | 'commands' | 'prompt' | 'question';
 	/** JSON of a call of our own, see `bot/screen.ts`. */
 	content: string;
 	notBefore: number;
@@ -88,6 +88,8 @@ type PhotoTable = {
 	fileId: string;
 	fileUniqueId: string;
 	state: 'wanted' | 'kept' | 'failed';
+	/** A size is to be read from it as soon as it is fetched. */
+	measures: Generated<0 | 1>;
 	/** SHA-256 of the cleaned picture, its name on disk. */
 	hash: string | null;
 	sizeBytes: number | null;
@@ -127,6 +129,71 @@ type ForwardTable = {
 	sentAt: number | null;
 };
 
+/** Who may do what besides looking at finds of their own. */
+type RoleTable = {
+	person: number;
+	role: 'owner' | 'coordinator' | 'verifier';
+	/** Nobody for whoever claimed the program. */
+	grantedBy: number | null;
+	grantedAt: number;
+};
+
+/** A role offered to whoever brings the code; only its hash is kept. */
+type InvitationTable = {
+	/** SHA-256 of the code in hex. */
+	hash: string;
+	role: RoleTable['role'];
+	/** Nobody for the code with which the program is claimed. */
+	invitedBy: number | null;
+	createdAt: number;
+	/** Absent where it holds until it is used. */
+	expiresAt: number | null;
+	usedBy: number | null;
+	usedAt: number | null;
+};
+
+/** A draft that waits for a verifier, or was looked at. */
+type ReviewTable = {
+	find: number;
+	isUnusual: 0 | 1;
+	since: number;
+	claimedBy: number | null;
+	claimedAt: number | null;
+	/** Its finder was asked something: it is not offered to others before. */
+	restsUntil: number | null;
+	decidedAt: number | null;
+};
+
+/** What a verifier said of a draft; never changed, only followed by another. */
+type DecisionTable = {
+	id: Generated<number>;
+	find: number;
+	/** Nobody once that person is forgotten. */
+	person: number | null;
+	at: number;
+	/** The version of the draft that was looked at. */
+	version: number;
+	outcome: 'agreed' | 'other-name' | 'higher-rank' | 'not-an-egg-case';
+	/** Id of a taxon for another name; scientific name of a genus or family for a higher rank. */
+	name: string | null;
+	reason: string | null;
+	/** The reason in the verifier's own words. */
+	words: string | null;
+};
+
+/** A question of a verifier to the finder, or the answer to one. */
+type LetterTable = {
+	id: Generated<number>;
+	find: number;
+	person: number | null;
+	/** The question that this answers. */
+	answers: number | null;
+	at: number;
+	words: string | null;
+	/** Id of a photo of the find that came as the answer. */
+	photo: number | null;
+};
+
 /** Every table by name. */
 export type Tables = {
 	chat: ChatTable;
@@ -142,6 +209,11 @@ export type Tables = {
 	erasing: ErasingTable;
 	draft: DraftTable;
 	forward: ForwardTable;
+	role: RoleTable;
+	invitation: InvitationTable;
+	review: ReviewTable;
+	decision: DecisionTable;
+	letter: LetterTable;
 };
 
 /** The open database. */

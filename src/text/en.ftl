@@ -34,6 +34,23 @@ nothing-open = I do not have a find open with you here. Shall we look at one?
 not-yours = This find belongs to somebody else. Write /find to begin your own.
 button-go-on = Go on with it
 say-how = Write /say and then your answer, such as: /say 62 mm
+role-missing = This is only for people who help to run the survey. If somebody invited you, open the link they sent you. /help shows what you can do here.
+role-missing-group = I cannot do this for you here. /help shows what I can do.
+role-privately = Let us do this in our private chat: write the command to me there.
+role-given = { $role ->
+    [owner] You are the owner of this survey now.
+    [coordinator] You are a coordinator now. Thank you for helping.
+   *[verifier] You are a verifier now. Thank you for looking at what people found.
+} { $role ->
+    [verifier] Write /review to see the first find that waits.
+   *[other] With /invite you ask people to help, with /team you see who does.
+}
+role-again = You have done this already, so there is nothing more to do. { $role ->
+    [verifier] Write /review to see a find that waits.
+   *[other] With /invite you ask people to help, with /team you see who does.
+}
+code-refused = This link does not work. It may have been used already, or be older than a week. Please ask whoever sent it for a new one. To look at a find, write /find.
+code-privately = Please bring this code to our private chat, where nobody else can read it.
 in-group-reply = To write, reply to this message or begin with /say.
 find-of = { $name }:
 finder = Finder of no. { $number }
@@ -112,6 +129,9 @@ command-help = What I can do
 command-safety = The word on safety
 command-region = Whose egg cases I tell apart
 command-settings = Your time zone
+command-invite = Ask people to help
+command-team = Who helps
+command-review = Finds to be checked
 command-start = Begin
 command-say = Your answer, in a group
 short-description = Names the egg cases of sharks, skates and rays that you find on a beach.

@@ -46,6 +46,8 @@ export async function beginWalkers(db: Db) {
 		zone: 'Europe/London',
 		now: () => startedAt + updates * 1000,
 		newUuid: randomUUID,
+		newCode: randomUUID,
+		startLink: () => undefined,
 		wake: () => undefined,
 		isForwarding: true,
 		verifiersChat: undefined,

@@ -1,12 +1,15 @@
-/** /start: a greeting, and on the first visit the word on safety before anything else. */
+/** /start: a greeting, and on the first visit the word on safety before anything else; or a code that was brought. */
 import {seatOf} from '../../store/people.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, readerAt, sayHere} from '../desk.ts';
+import {bringCode} from '../role-code.ts';
 import {safetyText} from './safety.ts';
 
 /** Greets; somebody who was here before may go straight on. */
 export async function start(ctx: Ctx): Promise<void> {
 	const {desk} = ctx;
+	const code = typeof ctx.match === 'string' ? ctx.match.trim() : '';
+	if (code !== '') return bringCode(desk, code);
 	const {say} = readerAt(desk);
 	const begin = {
 		text: say.say(desk.person.isWelcomed ? 'begin' : 'begin-read'),
