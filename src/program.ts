@@ -1,6 +1,6 @@
 /** The whole program put together: store, regions, room, bot, clockwork; started in that order, stopped in the other. */
 import {randomBytes, randomUUID} from 'node:crypto';
-import {existsSync, readdirSync} from 'node:fs';
+import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
 import type {House, Shelf} from './bot/desk.ts';
@@ -64,6 +64,7 @@ const platformRoot = 'https://api.telegram.org';
 /** Starts everything; throws with one line for each fault of a region folder. */
 export async function startProgram(settings: Settings, tools: ProgramTools): Promise<Program> {
 	const {clock, log} = tools;
+	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
@@ -139,6 +140,20 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			await db.destroy();
 		},
 	};
+}
+
+/** A folder that is to receive records has to be there: a place that is not mounted would be filled unseen. */
+function expectReceiver({forward}: Settings): void {
+	if (forward?.kind !== 'folder') return;
+	try {
+		accessSync(forward.folder, constants.W_OK);
+		if (statSync(forward.folder).isDirectory()) return;
+	} catch {
+		// Told below, with what to do.
+	}
+	throw new Error(
+		`FORWARD_FOLDER: expected a folder that is there and can be written to; got "${forward.folder}"`,
+	);
 }
 
 /** 144 bits, in letters that a link may hold (Bot API, deep linking: A-Z a-z 0-9 _ -, at most 64). */

@@ -1,6 +1,6 @@
 /** The environment, read once: unknown or malformed values stop the start with one clear line each. */
 import {existsSync} from 'node:fs';
-import {dirname, join} from 'node:path';
+import {dirname, isAbsolute, join} from 'node:path';
 import {IANAZone} from 'luxon';
 import {z} from 'zod';
 
@@ -35,6 +35,10 @@ const settingsSchema = z
 			.string()
 			.regex(/^whsec_[A-Za-z0-9+/]{32,88}={0,2}$/, 'expected whsec_ and 24 to 64 random bytes in base64')
 			.optional(),
+		FORWARD_FOLDER: z
+			.string()
+			.refine(isAbsolute, 'expected the whole path of a folder, such as /srv/records')
+			.optional(),
 		VERIFIERS_CHAT: z.coerce.number().int().optional(),
 		LOG_LEVEL: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('info'),
 	})
@@ -45,7 +49,16 @@ const settingsSchema = z
 	.refine(found => found.FORWARD_URL === undefined || found.FORWARD_SECRET !== undefined, {
 		path: ['FORWARD_SECRET'],
 		message: 'expected a secret, since FORWARD_URL is set',
+	})
+	.refine(found => found.FORWARD_URL === undefined || found.FORWARD_FOLDER === undefined, {
+		path: ['FORWARD_FOLDER'],
+		message: 'expected FORWARD_URL or FORWARD_FOLDER, not both',
 	});
+
+/** Who receives the records: an address that gets signed messages, or a folder that gets files. */
+export type Receiver =
+	| {readonly kind: 'address'; readonly url: string; readonly secret: string}
+	| {readonly kind: 'folder'; readonly folder: string};
 
 /** How the keeper wants the program to run. */
 export type Settings = {
@@ -59,7 +72,7 @@ export type Settings = {
 	readonly region: string;
 	readonly zone: string;
 	readonly roomPort: number;
-	readonly forward: {readonly url: string; readonly secret: string} | undefined;
+	readonly forward: Receiver | undefined;
 	/** Platform id of the chat where drafts are shown to verifiers. */
 	readonly verifiersChat: number | undefined;
 	readonly logLevel: 'silent' | 'error' | 'warn' | 'info' | 'debug';
@@ -90,13 +103,16 @@ export function readSettings(environment: Readonly<Record<string, string | undef
 		region: found.REGION,
 		zone: found.TZ_NAME,
 		roomPort: found.ROOM_PORT,
-		forward:
-			found.FORWARD_URL !== undefined && found.FORWARD_SECRET !== undefined
-				? {url: found.FORWARD_URL, secret: found.FORWARD_SECRET}
-				: undefined,
+		forward: receiverFrom(found),
 		verifiersChat: found.VERIFIERS_CHAT,
 		logLevel: found.LOG_LEVEL,
 	};
+}
+
+function receiverFrom(found: z.output<typeof settingsSchema>): Receiver | undefined {
+	const {FORWARD_URL: url, FORWARD_SECRET: secret, FORWARD_FOLDER: folder} = found;
+	if (folder !== undefined) return {kind: 'folder', folder};
+	return url !== undefined && secret !== undefined ? {kind: 'address', url, secret} : undefined;
 }
 
 /** The folder that holds package.json, from source and from the build alike. */

@@ -60,7 +60,7 @@ test('every setting is read, and numbers are numbers', () => {
 		region: 'testland',
 		zone: 'Europe/Paris',
 		roomPort: 0,
-		forward: {url: 'https://example.org/records', secret},
+		forward: {kind: 'address', url: 'https://example.org/records', secret},
 		verifiersChat: -1001000000002,
 		logLevel: 'warn',
 	});
@@ -79,6 +79,7 @@ test.each([
 	{name: 'ROOM_PORT', value: '70000'},
 	{name: 'ROOM_PORT', value: 'eighty'},
 	{name: 'WEBHOOK_PORT', value: '-1'},
+	{name: 'FORWARD_FOLDER', value: 'records'},
 	{name: 'VERIFIERS_CHAT', value: 'the table'},
 	{name: 'LOG_LEVEL', value: 'loud'},
 ])('$name may not be $value: one line says what is expected', ({name, value}) => {
@@ -103,6 +104,20 @@ test('settings that need each other are asked for together', () => {
 	expect(linesOf({PUBLIC_URL: 'https://example.org/hook'})[0]).toMatch(/^PUBLIC_URL: .*WEBHOOK_SECRET/);
 	expect(linesOf({WEBHOOK_SECRET: 'abc'})[0]).toMatch(/^PUBLIC_URL: .*together/);
 	expect(linesOf({FORWARD_URL: 'https://example.org/records'})[0]).toMatch(/^FORWARD_SECRET: /);
+});
+
+test('records go to an address or to a folder, never to both', () => {
+	expect(readSettings({FORWARD_FOLDER: '/srv/records'}).forward).toEqual({
+		kind: 'folder',
+		folder: '/srv/records',
+	});
+	const secret = `whsec_${Buffer.alloc(24, 1).toString('base64')}`;
+	const both = {
+		FORWARD_URL: 'https://example.org/records',
+		FORWARD_SECRET: secret,
+		FORWARD_FOLDER: '/srv/records',
+	};
+	expect(linesOf(both)).toEqual([expect.stringMatching(/^FORWARD_FOLDER: .*not both/)]);
 });
 
 test('several faults are told at once, a line each', () => {

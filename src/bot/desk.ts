@@ -2,7 +2,7 @@
 import type {Context} from 'grammy';
 import type {Flow} from '../find/flow.ts';
 import type {Call} from '../store/call.ts';
-import {type Chat, privateChatOf} from '../store/chats.ts';
+import type {Chat} from '../store/chats.ts';
 import {type OutboxRole, post} from '../store/outbox.ts';
 import type {Person} from '../store/people.ts';
 import type {Db, Tx} from '../store/schema.ts';
@@ -42,6 +42,8 @@ export type Desk = {
 	/** How the person is addressed in a group; never stored with a record. */
 	readonly name: string | undefined;
 	readonly thread: number | undefined;
+	/** Nobody known speaks: the desk is the find's owner's, who did not move. */
+	readonly isUnnamed?: true;
 };
 
 /** An update as grammY hands it on, with the desk that the transaction laid out for it. */
@@ -79,19 +81,6 @@ export async function postHere(
 ): Promise<void> {
 	const threaded = call.kind === 'send' && desk.thread !== undefined ? {...call, thread: desk.thread} : call;
 	await post(desk.tx, {chat: desk.chat.id, call: threaded, now: desk.now, ...about});
-}
-
-/** Says something to a person in their private chat; false when they have none or left it. */
-export async function sayPrivately(
-	desk: Desk,
-	person: number,
-	words: {readonly html: string; readonly keyboard?: Extract<Call, {kind: 'send'}>['keyboard']},
-): Promise<boolean> {
-	const chat = await privateChatOf(desk.tx, person);
-	if (!chat) return false;
-	const call = {kind: 'send', html: words.html, keyboard: words.keyboard ?? []} as const;
-	await post(desk.tx, {chat: chat.id, role: 'say', call, now: desk.now});
-	return true;
 }
 
 /** Says something that is no question, with buttons if there are any. */

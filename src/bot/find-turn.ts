@@ -3,16 +3,26 @@ import {trailForAnother} from '../find/another.ts';
 import {type Standing, standAt} from '../find/stand.ts';
 import {type Trail, trailSchema} from '../find/trail.ts';
 import {type Effect, type FindEvent, type Turn, takeTurn} from '../find/turn.ts';
-import type {Keyboard} from '../store/call.ts';
-import {beginFind, type FindRow, keepTurn, moveFind, putInBowl} from '../store/finds.ts';
+import {
+	beginFind,
+	bowlOfChat,
+	type FindRow,
+	keepTurn,
+	letAnswer,
+	moveFind,
+	putInBowl,
+} from '../store/finds.ts';
 import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
-import {chooseRegion, noticeZone, sitAt} from '../store/people.ts';
+import {chooseRegion, noticeZone} from '../store/people.ts';
 import {dropPhotos, wantMeasured} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
+import {askedHere, shownAt} from './asking.ts';
+import {closeTurn} from './closing.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {keepRecord} from './keep-record.ts';
 import {regionOfPlace} from './region.ts';
-import {askScreen, type Shown, whyScreen} from './screen.ts';
+import {askScreen, whyScreen} from './screen.ts';
+import {ownersDesk, sitDown} from './whose.ts';
 import {escaped, lineText} from './words.ts';
 
 /** Takes one event for a find to its end, inside the open transaction; `quietly` shows nothing for now. */
@@ -22,7 +32,8 @@ export async function turnFind(
 	event: FindEvent,
 	voice: 'aloud' | 'quietly' = 'aloud',
 ): Promise<Turn> {
-	const zone = desk.person.zone ?? desk.house.zone;
+	const owner = await ownersDesk(desk, row);
+	const zone = owner.person.zone ?? desk.house.zone;
 	const state = {trail: readTrail(row), turn: row.turn};
 	const input = {event, moment: {now: desk.now, zone}};
 	const turn = takeTurn(shelfOf(desk.house, row.region).flow, state, input);
@@ -30,7 +41,7 @@ export async function turnFind(
 	if (region !== row.region) {
 		// The place lies on the shore of another region: the same turn is taken by its key.
 		await moveFind(desk.tx, row.id, region);
-		await chooseRegion(desk.tx, desk.person.id, region);
+		await chooseRegion(desk.tx, row.person, region);
 		return turnFind(desk, {...row, region}, event, voice);
 	}
 	if (turn.trail !== state.trail || turn.turn !== row.turn) {
@@ -44,11 +55,12 @@ export async function turnFind(
 		// A photo taken back by Back is erased like any other answer.
 		if (turn.trail.length < state.trail.length) await dropPhotos(desk.tx, row.id, turn.standing.facts.photos);
 		const {place} = turn.standing.facts;
-		if (place?.kind === 'spot') await noticeZone(desk.tx, desk.person.id, place.zone);
+		if (place?.kind === 'spot') await noticeZone(desk.tx, row.person, place.zone);
 	}
-	if (voice === 'aloud') await sitAt(desk.tx, {chat: desk.chat.id, person: desk.person.id, find: row.id});
+	if (voice === 'aloud') await sitDown(desk, row);
 	for (const effect of turn.effects) {
-		if (voice === 'aloud' || effect.kind !== 'ask') await carryOut(desk, {row, turn}, effect);
+		const isHeard = voice === 'aloud' || effect.kind !== 'ask';
+		if (isHeard) await carryOut(owner, {row, turn, isBegun: event.kind === 'begin', speaker: desk}, effect);
 	}
 	return turn;
 }
@@ -68,7 +80,26 @@ export async function beginFindHere(desk: Desk, from?: FindRow, of: 'walk' | 'bo
 		...(from?.bowl == null || of === 'walk' ? {} : {bowl: from.bowl}),
 		...(desk.thread === undefined ? {} : {thread: desk.thread}),
 	});
-	await turnFind(desk, row, {kind: 'begin'});
+	// Who wished to be asked alone wishes so for the next case, too.
+	const isAlone = from?.isOwnersAlone === 1 && from.person === row.person;
+	if (isAlone) await letAnswer(tx, row.id, 'owner');
+	await turnFind(desk, {...row, isOwnersAlone: isAlone ? 1 : 0}, {kind: 'begin'});
+}
+
+/** The trail of a stored find, or nothing when it cannot be read: then the log says so, and the others go on. */
+export function trailIfSound({house}: Pick<Desk, 'house'>, row: FindRow): Trail | undefined {
+	const read = trailSchema.safeParse(storedJson(row.trail));
+	if (read.success) return read.data;
+	house.log({level: 'error', what: 'trail not readable', find: row.id});
+	return undefined;
+}
+
+function storedJson(text: string): unknown {
+	try {
+		return JSON.parse(text);
+	} catch {
+		return undefined;
+	}
 }
 
 /** The trail of a stored find; throws an Error that repeats nothing of it when it cannot be read. */
@@ -86,15 +117,21 @@ function carriedTrail(desk: Desk, from: FindRow, of: 'walk' | 'bowl'): Trail {
 	return trailForAnother(flow, {trail, standing: standAt(flow, trail)}, of);
 }
 
-type Taken = {readonly row: FindRow; readonly turn: Turn};
+type Taken = {
+	readonly row: FindRow;
+	readonly turn: Turn;
+	readonly isBegun: boolean;
+	/** Who answered, in a group perhaps for somebody else. */
+	readonly speaker: Desk;
+};
 
 async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void> {
-	const {row} = taken;
+	const {row, speaker} = taken;
 	const find = row.id;
 	switch (effect.kind) {
 		case 'ask':
 			if (effect.settleMs !== undefined) await takeBackQuestions(desk.tx, find);
-			return postHere(desk, askScreen(effect.ask, shownAt(desk, row, effect.turn)), {
+			return postHere(desk, askedHere(desk, taken, effect), {
 				role: 'ask',
 				find,
 				turn: effect.turn,
@@ -109,7 +146,7 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 		case 'refresh':
 			return refresh(desk, row, effect);
 		case 'close':
-			return close(desk, row, effect);
+			return close(desk, taken, effect);
 		case 'ask-position':
 			return askPosition(desk, row);
 		case 'measure':
@@ -117,7 +154,7 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 		case 'say':
 			return sayHere(desk, lineText(effect.line, readerAt(desk, row.region)));
 		case 'remind':
-			if (row.bowl === null) await putInBowl(desk.tx, {find, bowl: find});
+			if (row.bowl === null) await putInBowl(desk.tx, {find, bowl: await bowlFor(desk, row)});
 			return remind(desk.tx, {find, dueAt: effect.dueAt, zone: effect.zone});
 		case 'forget-reminder':
 			return forgetReminders(desk.tx, find);
@@ -126,30 +163,39 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 		case 'throw':
 			return;
 		case 'begin':
-			if (effect.how === 'fresh') return beginFindHere(desk);
-			return beginFindHere(desk, row, effect.how === 'walk' ? 'walk' : 'bowl');
+			if (effect.how === 'fresh') return beginFindHere(speaker);
+			return beginFindHere(speaker, row, effect.how === 'walk' ? 'walk' : 'bowl');
 	}
+}
+
+/** A group has one bowl together; else the first case begins one. */
+async function bowlFor({tx, chat}: Desk, {id, chat: begunIn}: FindRow): Promise<number> {
+	const shared = chat.kind === 'group' ? await bowlOfChat(tx, begunIn) : undefined;
+	return shared ?? id;
 }
 
 async function refresh(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'refresh'}>): Promise<void> {
 	const screen = askScreen(effect.ask, shownAt(desk, row, effect.turn));
 	const about = {find: row.id, turn: effect.turn};
 	const [shown] = await rowsOfTurn(desk.tx, {find: row.id, turn: effect.of});
-	if (!shown) return postHere(desk, screen, {role: 'ask', ...about});
+	if (shown?.chat !== desk.chat.id) return postHere(desk, screen, {role: 'ask', ...about});
 	const call = {kind: 'edit' as const, row: shown.id, html: screen.html, keyboard: screen.keyboard};
 	return postHere(desk, call, {role: 'refresh', ...about});
 }
 
-/** Every message of the turn loses its buttons; the newest shows what was chosen. */
-async function close(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'close'}>): Promise<void> {
-	const rows = await rowsOfTurn(desk.tx, {find: row.id, turn: effect.turn});
-	const none: Keyboard = [];
-	for (const [index, shown] of rows.entries()) {
-		if (shown.call.kind !== 'send' && shown.call.kind !== 'edit') continue;
-		const chosen = escaped(`→ ${lineText(effect.chosen, readerAt(desk, row.region))}`);
-		const html = index === 0 ? `${shown.call.html}\n\n${chosen}` : shown.call.html;
-		await postHere(desk, {kind: 'edit', row: shown.id, html, keyboard: none}, {role: 'close', find: row.id});
-	}
+async function close(
+	desk: Desk,
+	{row, speaker}: Taken,
+	effect: Extract<Effect, {kind: 'close'}>,
+): Promise<void> {
+	const reader = readerAt(desk, row.region);
+	const chosen = lineText(effect.chosen, reader);
+	const {name} = speaker;
+	const isHelp = speaker !== desk && name !== undefined;
+	const answered = isHelp
+		? reader.say.say('answered-by', {chosen, name})
+		: reader.say.say('answered', {chosen});
+	await closeTurn(desk, {find: row.id, turn: effect.turn, answered});
 }
 
 async function askPosition(desk: Desk, row: FindRow): Promise<void> {
@@ -165,16 +211,6 @@ async function askPosition(desk: Desk, row: FindRow): Promise<void> {
 		},
 		{role: 'say', find: row.id},
 	);
-}
-
-function shownAt(desk: Desk, row: FindRow, turn: number): Shown {
-	return {
-		find: row.id,
-		turn,
-		reader: readerAt(desk, row.region),
-		groupName: desk.name,
-		region: row.region,
-	};
 }
 
 function stateOf({at}: Standing): FindRow['state'] {

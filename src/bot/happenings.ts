@@ -64,7 +64,5 @@ async function deskOf(house: House, tx: Tx, row: FindRow): Promise<Desk | undefi
 	const chat = await addressOf(tx, row.chat);
 	if (!chat) return undefined;
 	const person = await personById(tx, row.person);
-	const say = shelfOf(house, row.region).texts.in(person.language);
-	const name = chat.kind === 'group' ? say.say('finder', {number: String(row.id)}) : undefined;
-	return {house, tx, now: house.now(), chat, person, name, thread: row.thread ?? undefined};
+	return {house, tx, now: house.now(), chat, person, name: undefined, thread: row.thread ?? undefined};
 }

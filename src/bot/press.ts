@@ -1,28 +1,62 @@
 /** A button pressed: answered at once, looked up, and given to what it belongs to. */
 import {findById} from '../store/finds.ts';
 import {markWelcomed, seatOf} from '../store/people.ts';
+import {setAnswerers} from './answerers.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
-import {actOnDraft, listDrafts, ownFind} from './commands/drafts.ts';
+import {runCommand} from './by-button.ts';
+import {actOnDraft, listDrafts} from './commands/drafts.ts';
+import {makeInvitation} from './commands/invite.ts';
 import {setRegion} from './commands/region.ts';
 import {setZone} from './commands/settings.ts';
+import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
+import {actOnMenu} from './menus.ts';
+import {answerableFind, mayAnswer, ownFind} from './whose.ts';
+
+/** What only the owner of a find may press. */
+const ownersOption = 'throw';
 
 /** Takes a press; what a stranger made up gets the present question. */
 export async function press(ctx: Ctx): Promise<void> {
 	const {desk, callbackQuery} = ctx;
 	if (!callbackQuery) return;
 	const button = unpackButton(callbackQuery.data ?? '');
-	const isForeign =
-		button !== undefined && 'find' in button && (await ownFind(desk, button.find)) === 'not-yours';
+	const isForeign = button !== undefined && (await belongsToOthers(desk, button));
 	const {say} = readerAt(desk);
 	const text = isForeign ? {text: say.say('not-yours')} : {};
 	await postHere(desk, {kind: 'answer', callback: callbackQuery.id, ...text}, {role: 'say'});
 	if (isForeign) return;
-	return act(desk, button ?? {kind: 'resume', find: 0});
+	return act(ctx, button ?? {kind: 'resume', find: 0});
 }
 
-async function act(desk: Desk, button: Button): Promise<void> {
+/** Whether a button is for somebody else alone. */
+async function belongsToOthers(desk: Desk, button: Button): Promise<boolean> {
+	switch (button.kind) {
+		case 'draft':
+		case 'answerers':
+			return (await ownFind(desk, button.find)) === 'not-yours';
+		case 'resume':
+			return (await answerableFind(desk, button.find)) === 'not-yours';
+		case 'find': {
+			const whose = button.option === ownersOption ? ownFind : answerableFind;
+			return (await whose(desk, button.find)) === 'not-yours';
+		}
+		case 'begin':
+		case 'region':
+		case 'zone':
+		case 'list':
+		case 'command':
+		case 'invite':
+		case 'team':
+		case 'people':
+		case 'menu':
+			return false;
+	}
+}
+
+async function act(ctx: Ctx, button: Button): Promise<void> {
+	const {desk} = ctx;
 	switch (button.kind) {
 		case 'begin':
 			await markWelcomed(desk.tx, desk.person.id, desk.now);
@@ -31,15 +65,27 @@ async function act(desk: Desk, button: Button): Promise<void> {
 			return setRegion(desk, button.region);
 		case 'zone':
 			return setZone(desk, button.zone);
+		case 'invite':
+			return makeInvitation(desk, button.role);
+		case 'team':
+			return actOnTeam(desk, button);
+		case 'people':
+			return listTeam(desk, button.from);
 		case 'list':
 			return listDrafts(desk, button.before);
+		case 'menu':
+			return actOnMenu(desk, button);
+		case 'command':
+			return runCommand(ctx, button.command);
 		case 'resume':
 			return resume(desk, button.find);
+		case 'answerers':
 		case 'draft':
 		case 'find': {
-			const row = await ownFind(desk, button.find);
+			const row = await answerableFind(desk, button.find);
 			if (row === 'none' || row === 'not-yours') return sayHere(desk, readerAt(desk).say.say('draft-gone'));
 			if (button.kind === 'draft') return actOnDraft(desk, row, button.act);
+			if (button.kind === 'answerers') return setAnswerers(desk, row, button.who);
 			await turnFind(desk, row, {kind: 'press', turn: button.turn, option: button.option});
 		}
 	}
@@ -50,7 +96,7 @@ async function resume(desk: Desk, find: number): Promise<void> {
 	const seat = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
 	const wanted = find === 0 ? seat : find;
 	const row = wanted === undefined ? undefined : await findById(desk.tx, wanted);
-	if (row && row.person === desk.person.id) {
+	if (row && mayAnswer(desk, row)) {
 		await turnFind(desk, row, {kind: 'resume'});
 		return;
 	}

@@ -4,8 +4,8 @@ import type {Say} from '../text/text.ts';
 import {commandList} from './role-commands.ts';
 
 /**
- * Sets command lists and descriptions; a group's list also has /say, since the narrowest list is shown alone. What the
- * platform refuses is logged: a bot without a profile still works.
+ * Sets command lists and descriptions; a group's list has more, and the common ones again, since the narrowest list is
+ * shown alone. What the platform refuses is logged: a bot without a profile still works.
  */
 export async function setProfile(
 	api: Api,
@@ -13,7 +13,10 @@ export async function setProfile(
 	log: (line: Readonly<Record<string, unknown>>) => void,
 ): Promise<void> {
 	const list = commandList([], say);
-	const inGroups = [...list, {command: 'say', description: say.say('command-say')}];
+	const inGroups = [
+		...list,
+		...(['say', 'onlyme'] as const).map(command => ({command, description: say.say(`command-${command}`)})),
+	];
 	const calls = [
 		() => api.setMyCommands(list, {scope: {type: 'default'}}),
 		() => api.setMyCommands(inGroups, {scope: {type: 'all_group_chats'}}),

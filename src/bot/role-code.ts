@@ -2,6 +2,7 @@
 import {redeem} from '../store/invitations.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 import {listCommands} from './role-commands.ts';
+import {tell} from './tell.ts';
 
 /** Takes a code in a private chat; a group hears only that it does not belong there. */
 export async function bringCode(desk: Desk, code: string): Promise<void> {
@@ -15,6 +16,11 @@ export async function bringCode(desk: Desk, code: string): Promise<void> {
 			return sayHere(desk, say.say('role-again', {role: brought.role}));
 		case 'granted':
 			await listCommands(desk.house, desk.tx, desk.person.id);
+			if (brought.invitedBy !== undefined) {
+				await tell(desk, brought.invitedBy, ({say: theirs}) => ({
+					text: theirs.say('invite-used', {role: brought.role}),
+				}));
+			}
 			return sayHere(desk, say.say('role-given', {role: brought.role}));
 	}
 }

@@ -12,8 +12,8 @@ const common = ['find', 'bowl', 'drafts', 'cancel', 'help', 'safety', 'region', 
 
 /** What each role may do beside that. */
 const opened: Readonly<Record<Role, readonly string[]>> = {
-	owner: [],
-	coordinator: [],
+	owner: ['invite', 'team', 'forwarding'],
+	coordinator: ['invite', 'team'],
 	verifier: [],
 };
 
@@ -26,6 +26,12 @@ export function commandList(
 ): {readonly command: string; readonly description: string}[] {
 	const names = new Set([...roles.flatMap(role => opened[role]), ...common]);
 	return [...names].map(command => ({command, description: say(`command-${command}`)}));
+}
+
+/** The roles that people with these roles may give and take back. */
+export function rolesGivenBy(roles: readonly Role[]): readonly Role[] {
+	if (roles.includes('owner')) return ['coordinator', 'verifier'];
+	return roles.includes('coordinator') ? ['verifier'] : [];
 }
 
 /** Lets only people with one of these roles through to a command; anybody else hears a kind word. */

@@ -8,12 +8,12 @@ import {packButton} from './button.ts';
 import {resultText} from './result-screen.ts';
 import {escaped, lineText, type Reader} from './words.ts';
 
-/** Where a question is shown: its find and turn, and in a group the name of whom it is for. */
+/** Where a question is shown: its find and turn, and in a group the line that says whose find it is. */
 export type Shown = {
 	readonly find: number;
 	readonly turn: number;
 	readonly reader: Reader;
-	readonly groupName: string | undefined;
+	readonly head: string | undefined;
 	/** The region whose key asks. */
 	readonly region: string;
 };
@@ -133,9 +133,8 @@ function numbered(line: Line, {find}: Shown): Line {
 	return {message: line.message, values: {...line.values, number: String(find)}};
 }
 
-function framed(paragraphs: readonly string[], ask: Ask, {groupName, reader}: Shown): string {
-	const isWritten = ask.takes !== undefined && groupName !== undefined;
-	const head = groupName === undefined ? '' : reader.say.say('find-of', {name: groupName});
+function framed(paragraphs: readonly string[], ask: Ask, {head = '', reader}: Shown): string {
+	const isWritten = ask.takes !== undefined && head !== '';
 	const foot = isWritten ? reader.say.say('in-group-reply') : '';
 	const body = [...paragraphs, foot].filter(line => line !== '').join('\n\n');
 	return escaped(head === '' ? body : `${head}\n${body}`);

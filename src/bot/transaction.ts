@@ -5,13 +5,11 @@ import {noteUpdate, setAside} from '../store/inbox.ts';
 import {post} from '../store/outbox.ts';
 import {personFor} from '../store/people.ts';
 import type {Tx} from '../store/schema.ts';
+import {hearUnnamed, isUnnamed} from './anonymous.ts';
 import {packButton} from './button.ts';
 import {type Ctx, type Desk, type House, shelfOf} from './desk.ts';
 import {moveIn} from './group.ts';
 import {escaped} from './words.ts';
-
-/** The account that stands for a group's anonymous administrators. */
-const anonymousAdministrator = 1_087_968_824;
 
 /** Runs the handlers of one update in one transaction; an update seen before is dropped. */
 export async function inOneTransaction(house: House, ctx: Ctx, next: NextFunction): Promise<void> {
@@ -46,9 +44,8 @@ async function deskFor(house: House, tx: Tx, {ctx, now}: {ctx: Ctx; now: number}
 	if (!from || !seen || seen.type === 'channel') return undefined;
 	const kind = seen.type === 'private' ? 'private' : 'group';
 	const chat = await chatFor(tx, {platformId: seen.id, kind, now});
-	if (from.id === anonymousAdministrator || ctx.message?.sender_chat !== undefined) {
-		const isGroup = ctx.message?.sender_chat?.id === seen.id;
-		if (isSaidToUs(ctx)) await askToBeOneself(house, tx, {chat: chat.id, now, isGroup});
+	if (isUnnamed(ctx)) {
+		await hearUnnamed({house, tx, now, chat}, ctx);
 		return undefined;
 	}
 	const person = await personFor(tx, {platformId: from.id, language: from.language_code, now});
@@ -58,24 +55,6 @@ async function deskFor(house: House, tx: Tx, {ctx, now}: {ctx: Ctx; now: number}
 			? message.message_thread_id
 			: undefined;
 	return {house, tx, now, chat, person, name: kind === 'group' ? from.first_name : undefined, thread};
-}
-
-/** A command or a reply to the bot; the rest of what a group or channel says is meant for others. */
-function isSaidToUs({message, me}: Ctx): boolean {
-	if (message?.reply_to_message?.from?.id === me.id) return true;
-	const [, , name] = /^\/\w+(@(\w+))?/.exec(message?.text ?? '') ?? [];
-	return (message?.text ?? '').startsWith('/') && (name === undefined || name === me.username);
-}
-
-async function askToBeOneself(
-	house: House,
-	tx: Tx,
-	at: {chat: number; now: number; isGroup: boolean},
-): Promise<void> {
-	const say = shelfOf(house, house.region).texts.in(undefined);
-	const keyboard = at.isGroup ? [[{text: say.say('begin'), data: packButton({kind: 'begin'})}]] : [];
-	const html = escaped(say.say(at.isGroup ? 'anonymous' : 'sender-chat'));
-	await post(tx, {chat: at.chat, role: 'say', call: {kind: 'send', html, keyboard}, now: at.now});
 }
 
 /**

@@ -24,6 +24,11 @@ export function dayText(date: string, {say}: Pick<Reader, 'say'>): string {
 	return DateTime.fromISO(date, {locale: say.language}).toFormat('d LLLL yyyy');
 }
 
+/** The day of an instant in words. */
+export function dayOf(at: number, {say, zone}: Pick<Reader, 'say' | 'zone'>): string {
+	return DateTime.fromMillis(at, {zone, locale: say.language}).toFormat('d LLLL yyyy');
+}
+
 /** Text made safe for the platform's HTML: the one place where everything people wrote is escaped. */
 export function escaped(text: string): string {
 	return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');

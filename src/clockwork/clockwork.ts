@@ -1,5 +1,6 @@
 /** What happens by itself: sending, reminding, fetching photos, forwarding, tidying. */
 import type {Api} from 'grammy';
+import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
 import type {Reminder} from '../store/reminders.ts';
@@ -26,7 +27,7 @@ export type ClockworkTools = {
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;
-	readonly forward: {readonly url: string; readonly secret: string} | undefined;
+	readonly forward: Receiver | undefined;
 	readonly onDue: (tx: Tx, reminders: readonly Reminder[]) => Promise<void>;
 	readonly onPhotoKept: (tx: Tx, find: number) => Promise<void>;
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;

@@ -1,5 +1,5 @@
 /** Sends the messages about records to whoever keeps them, one at a time, until they are heard or given up. */
-import {signedHeaders} from '../record/webhook.ts';
+import type {Receiver} from '../settings.ts';
 import {
 	buryForward,
 	claimForward,
@@ -9,22 +9,20 @@ import {
 	postponeForward,
 } from '../store/forwards.ts';
 import type {Db} from '../store/schema.ts';
+import {postToAddress} from './forward-address.ts';
+import {putIntoFolder} from './forward-folder.ts';
+import type {Outcome} from './forward-outcome.ts';
 
 /** What forwarding needs from outside; `now` is UTC ms, `jitter` gives 0 to 1. */
 export type ForwardTools = {
 	readonly db: Db;
 	readonly now: number;
-	readonly forward: {readonly url: string; readonly secret: string} | undefined;
+	readonly forward: Receiver | undefined;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 	readonly jitter: () => number;
 	/** How long an answer is waited for; 20 s unless given. */
 	readonly timeoutMs?: number;
 };
-
-type Outcome =
-	| {readonly kind: 'heard'}
-	| {readonly kind: 'gone'; readonly error: string}
-	| {readonly kind: 'failed'; readonly error: string; readonly retryAfterMs: number};
 
 const secondMs = 1000;
 const minuteMs = 60 * secondMs;
@@ -48,8 +46,6 @@ const pausesMs = [
 const jitterShare = 0.1;
 /** A receiver may ask for patience, but not for so much that a slip of its clock loses the message. */
 const longestPatienceMs = 24 * hourMs;
-// Standard Webhooks 1.0.0 advises 15 to 30 s.
-const usualTimeoutMs = 20 * secondMs;
 /** A message whose try was cut off by a stop of the program is free again after this time. */
 const heldMs = minuteMs;
 
@@ -61,16 +57,16 @@ export async function forwardNext(tools: ForwardTools): Promise<boolean> {
 	if (!message) return false;
 	const {id, attempts} = message;
 	if (!(await claimForward(db, {id, attempts, until: now + heldMs}))) return true;
-	const outcome = await post(tools, forward, message);
+	const outcome = await deliver(tools, forward, message);
 	const tried = {forward: id, record: message.record, attempt: attempts + 1};
 	switch (outcome.kind) {
 		case 'heard':
 			await markForwarded(db, {id, now});
-			tools.log({event: 'forward-sent', ...tried});
+			tools.log({what: 'forward-sent', ...tried});
 			return true;
 		case 'gone':
 			await buryForward(db, {id, error: outcome.error});
-			tools.log({event: 'forward-dead', ...tried, error: outcome.error});
+			tools.log({what: 'forward-dead', ...tried, error: outcome.error});
 			return true;
 		case 'failed':
 			await putOff(tools, message, outcome);
@@ -89,50 +85,19 @@ async function putOff(
 	const tried = {forward: id, record, attempt: attempts + 1, error};
 	if (pauseMs === undefined) {
 		await buryForward(db, {id, error});
-		log({event: 'forward-dead', ...tried});
+		log({what: 'forward-dead', ...tried});
 		return;
 	}
 	const patienceMs = Math.min(retryAfterMs, longestPatienceMs);
 	const delayMs = Math.round(Math.max(pauseMs, patienceMs) * (1 + jitterShare * jitter()));
 	await postponeForward(db, {id, notBefore: now + delayMs, error});
-	log({event: 'forward-later', ...tried, delayMs});
+	log({what: 'forward-later', ...tried, delayMs});
 }
 
-async function post(
-	{now, timeoutMs}: ForwardTools,
-	{url, secret}: NonNullable<ForwardTools['forward']>,
-	{webhookId, body}: Forward,
-): Promise<Outcome> {
-	const headers = signedHeaders({secret, webhookId, now, body});
-	// A redirect would carry a signed record to an address that the keeper never named.
-	const call = {method: 'POST', headers, body, redirect: 'manual'} as const;
-	try {
-		const signal = AbortSignal.timeout(timeoutMs ?? usualTimeoutMs);
-		const answer = await fetch(url, {...call, signal});
-		await answer.body?.cancel();
-		if (answer.ok) return {kind: 'heard'};
-		const error = `answered ${answer.status}`;
-		if (answer.status === 410) return {kind: 'gone', error};
-		return {kind: 'failed', error, retryAfterMs: retryAfter(answer.headers.get('retry-after'), now)};
-	} catch (error) {
-		return {kind: 'failed', error: nameOf(error), retryAfterMs: 0};
-	}
-}
-
-/** Seconds or a date (RFC 9110, 10.2.3) as milliseconds from `now`; 0 when there is nothing readable. */
-function retryAfter(header: string | null, now: number): number {
-	if (header === null) return 0;
-	if (/^\d+$/.test(header)) return Number(header) * secondMs;
-	const at = Date.parse(header);
-	return Number.isNaN(at) ? 0 : Math.max(0, at - now);
-}
-
-/** The short name of a network error; its message could hold the address. */
-function nameOf(error: unknown): string {
-	if (!(error instanceof Error)) return 'unknown error';
-	const {cause} = error;
-	if (cause instanceof Error && 'code' in cause && typeof cause.code === 'string') return cause.code;
-	return error.name;
+function deliver({now, timeoutMs}: ForwardTools, receiver: Receiver, message: Forward): Promise<Outcome> {
+	return receiver.kind === 'folder'
+		? putIntoFolder(receiver.folder, message)
+		: postToAddress({url: receiver.url, secret: receiver.secret, now, timeoutMs}, message);
 }
 
 function never(value: never): never {

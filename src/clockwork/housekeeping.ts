@@ -1,6 +1,7 @@
-/** What is kept no longer than needed: old update ids, old messages, thrown finds, erased photos. */
+/** What is kept no longer than needed: old update ids, messages and invitations, thrown finds, erased photos. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
+import {forgetOldInvitations} from '../store/invitations.ts';
 import {forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
@@ -11,11 +12,14 @@ export type Housekeeping = {readonly db: Db; readonly photoFolder: string; reado
 
 /** A find thrown away can be taken back for a day. */
 const thrownLivesMs = 24 * 3_600_000;
+/** Whoever taps a link again that long after using it hears that it does not work. */
+const usedCodeLivesMs = 30 * 24 * 3_600_000;
 
 /** One round of housekeeping. */
 export async function keepHouse({db, photoFolder, now}: Housekeeping): Promise<boolean> {
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
+	await forgetOldInvitations(db, now() - usedCodeLivesMs);
 	await db.transaction().execute(async tx => {
 		for (const find of await emptyThrownFinds(tx, now() - thrownLivesMs)) await dropPhotos(tx, find);
 	});

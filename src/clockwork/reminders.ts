@@ -1,5 +1,5 @@
 /** Bowls that are due: each is told once, out of the quiet hours, also after the program was down. */
-import {outOfQuiet} from '../find/soak.ts';
+import {outOfQuiet} from '../place/quiet-hours.ts';
 import {markReminded, moveReminder, type Reminder, remindersDueBy} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
 

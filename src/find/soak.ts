@@ -1,12 +1,8 @@
 /** When to wake somebody about a bowl: never in the night, right across clock changes. */
 import {DateTime} from 'luxon';
+import {outOfQuiet} from '../place/quiet-hours.ts';
 import type {Soak} from './trail.ts';
 import type {Moment} from './value.ts';
-
-/** Nobody is woken from this local hour on … */
-export const quietFromHour = 22;
-/** … until this one. */
-export const quietUntilHour = 7;
 
 const hourMs = 3_600_000;
 /** Dry cases need at least this long in tap water (common practice). */
@@ -28,12 +24,4 @@ export function untilMorning({now, zone}: Moment, hour: number): Soak {
 	const sameDay = earliest.set({hour, minute: 0, second: 0, millisecond: 0});
 	const due = sameDay < earliest ? sameDay.plus({days: 1}) : sameDay;
 	return {kind: 'soak', plan: 'overnight', startedAt: now, dueAt: outOfQuiet(due.toMillis(), zone), zone};
-}
-
-/** The same instant, or 07:00 local time when it lies between 22:00 and 07:00. */
-export function outOfQuiet(at: number, zone: string): number {
-	const local = DateTime.fromMillis(at, {zone});
-	const morning = local.set({hour: quietUntilHour, minute: 0, second: 0, millisecond: 0});
-	if (local.hour >= quietFromHour) return morning.plus({days: 1}).toMillis();
-	return local.hour < quietUntilHour ? morning.toMillis() : at;
 }

@@ -2,9 +2,6 @@
 import type {Selectable} from 'kysely';
 import type {Db, Tables, Tx} from './schema.ts';
 
-/** A find as stored; its trail is JSON that `find/trail.ts` reads. */
-export type FindRow = Selectable<Tables['find']>;
-
 const columns = [
 	'id',
 	'uuid',
@@ -16,9 +13,14 @@ const columns = [
 	'state',
 	'bowl',
 	'thread',
+	'isOwnersAlone',
+	'sorting',
 	'createdAt',
 	'changedAt',
 ] as const;
+
+/** A find as stored; its trail is JSON that `find/trail.ts` reads. */
+export type FindRow = Pick<Selectable<Tables['find']>, (typeof columns)[number]>;
 
 /** A new find with its first trail. */
 export async function beginFind(
@@ -31,6 +33,7 @@ export async function beginFind(
 		trail: string;
 		bowl?: number;
 		thread?: number;
+		sorting?: number;
 		now: number;
 	},
 ): Promise<FindRow> {
@@ -46,6 +49,7 @@ export async function beginFind(
 			state: 'open',
 			bowl: begun.bowl ?? null,
 			thread: begun.thread ?? null,
+			sorting: begun.sorting ?? null,
 			createdAt: begun.now,
 			changedAt: begun.now,
 		})
@@ -75,19 +79,51 @@ export async function moveFind(tx: Tx, find: number, region: string): Promise<vo
 	await tx.updateTable('find').set({region}).where('id', '=', find).execute();
 }
 
-/** A person's finds in a chat that lie in water, oldest first. */
+/** Finds that lie in water, oldest first: everybody's of a group, or a person's own of all their chats. */
 export async function soakingFinds(
 	db: Db | Tx,
-	of: {chat: number; person: number},
+	of: {readonly chat: number} | {readonly person: number},
+): Promise<readonly FindRow[]> {
+	const all = db.selectFrom('find').select(columns).where('state', '=', 'soaking').orderBy('id');
+	const wanted = 'chat' in of ? all.where('chat', '=', of.chat) : all.where('person', '=', of.person);
+	return wanted.execute();
+}
+
+/** Finds of a chat that were not brought to an end and were touched since `since`, newest first. */
+export async function openFinds(
+	db: Db | Tx,
+	of: {readonly chat: number; readonly since: number},
 ): Promise<readonly FindRow[]> {
 	return db
 		.selectFrom('find')
 		.select(columns)
-		.where('person', '=', of.person)
 		.where('chat', '=', of.chat)
-		.where('state', '=', 'soaking')
-		.orderBy('id')
+		.where('state', 'in', ['open', 'soaking'])
+		.where('changedAt', '>=', of.since)
+		.orderBy('id', 'desc')
 		.execute();
+}
+
+/** Says whether only its owner may answer for a find, or everybody in its group. */
+export async function letAnswer(tx: Tx, find: number, who: 'owner' | 'everyone'): Promise<void> {
+	await tx
+		.updateTable('find')
+		.set({isOwnersAlone: who === 'owner' ? 1 : 0})
+		.where('id', '=', find)
+		.execute();
+}
+
+/** The bowl of a chat that is in use: the one that the newest case in water lies in. */
+export async function bowlOfChat(tx: Tx, chat: number): Promise<number | undefined> {
+	const row = await tx
+		.selectFrom('find')
+		.select('bowl')
+		.where('chat', '=', chat)
+		.where('state', '=', 'soaking')
+		.where('bowl', 'is not', null)
+		.orderBy('id', 'desc')
+		.executeTakeFirst();
+	return row?.bowl ?? undefined;
 }
 
 /** Says in whose bowl a find lies: the find that began it. */

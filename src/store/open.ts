@@ -6,6 +6,8 @@ import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect
 import {up as first} from './migrations/0001-first.ts';
 import {up as sharing} from './migrations/0002-sharing.ts';
 import {up as roles} from './migrations/0003-roles.ts';
+import {up as theirs} from './migrations/0004-theirs.ts';
+import {up as groups} from './migrations/0006-groups.ts';
 import {up as measuring} from './migrations/0007-measuring.ts';
 import type {Db, Tables} from './schema.ts';
 
@@ -16,6 +18,8 @@ const migrations: MigrationProvider = {
 			'0001-first': {up: first},
 			'0002-sharing': {up: sharing},
 			'0003-roles': {up: roles},
+			'0004-theirs': {up: theirs},
+			'0006-groups': {up: groups},
 			'0007-measuring': {up: measuring},
 		}),
 };

@@ -80,17 +80,17 @@ export async function takeBackQuestions(tx: Tx, find: number): Promise<void> {
 export async function rowsOfTurn(
 	tx: Tx,
 	shown: {find: number; turn: number},
-): Promise<readonly {id: number; call: Call}[]> {
+): Promise<readonly {id: number; chat: number; call: Call}[]> {
 	const rows = await tx
 		.selectFrom('outbox')
-		.select(['id', 'content'])
+		.select(['id', 'chat', 'content'])
 		.where('find', '=', shown.find)
 		.where('turn', '=', shown.turn)
 		.where('role', 'in', ['ask', 'refresh'])
 		.where('state', '!=', 'failed')
 		.orderBy('id', 'desc')
 		.execute();
-	return rows.map(row => ({id: row.id, call: callSchema.parse(JSON.parse(row.content))}));
+	return rows.map(row => ({id: row.id, chat: row.chat, call: callSchema.parse(JSON.parse(row.content))}));
 }
 
 /** The find that a message of ours in this chat was about. */

@@ -13,7 +13,7 @@ const columns = ['id', 'find', 'fileId', 'state', 'measures', 'hash', 'attempts'
 /** Notes a photo that is to be fetched; the same file of the same find is noted once. */
 export async function wantPhoto(
 	tx: Tx,
-	wanted: {find: number; fileId: string; fileUniqueId: string; now: number},
+	wanted: {find: number; fileId: string; fileUniqueId: string; album?: string | undefined; now: number},
 ): Promise<{id: number; isNew: boolean}> {
 	const known = await tx
 		.selectFrom('photo')
@@ -28,6 +28,7 @@ export async function wantPhoto(
 			find: wanted.find,
 			fileId: wanted.fileId,
 			fileUniqueId: wanted.fileUniqueId,
+			album: wanted.album ?? null,
 			state: 'wanted',
 			hash: null,
 			sizeBytes: null,
@@ -46,6 +47,21 @@ export async function wantMeasured(tx: Tx, wanted: {photo: number; now: number})
 		.set({measures: 1, state: 'wanted', attempts: 0, notBefore: wanted.now})
 		.where('id', '=', wanted.photo)
 		.execute();
+}
+
+/** The find that the first photos of an album went to. */
+export async function findOfAlbum(
+	tx: Tx,
+	of: {readonly chat: number; readonly album: string},
+): Promise<number | undefined> {
+	const row = await tx
+		.selectFrom('photo')
+		.innerJoin('find', 'find.id', 'photo.find')
+		.select('photo.find')
+		.where('photo.album', '=', of.album)
+		.where('find.chat', '=', of.chat)
+		.executeTakeFirst();
+	return row?.find;
 }
 
 /** The oldest photo that may be fetched now. */

@@ -47,9 +47,18 @@ type FindTable = {
 	bowl: number | null;
 	/** The topic of a group in which it is spoken of. */
 	thread: number | null;
+	/** 1 when nobody else in its group may answer for it. */
+	isOwnersAlone: Generated<0 | 1>;
+	/** With which others it was sorted out of a bowl. */
+	sorting: Generated<number | null>;
 	createdAt: number;
 	changedAt: number;
+	/** When its finder was told that it will not be kept unfinished. */
+	warnedAt: number | null;
 };
+
+/** Cases sorted one after another in a chat. */
+type SortingTable = {id: Generated<number>; chat: number; begunAt: number; endedAt: number | null};
 
 type ReminderTable = {
 	id: Generated<number>;
@@ -87,6 +96,8 @@ type PhotoTable = {
 	find: number;
 	fileId: string;
 	fileUniqueId: string;
+	/** The platform's id of the album it came in. */
+	album: Generated<string | null>;
 	state: 'wanted' | 'kept' | 'failed';
 	/** A size is to be read from it as soon as it is fetched. */
 	measures: Generated<0 | 1>;
@@ -111,6 +122,21 @@ type DraftTable = {
 	version: number;
 	savedAt: number;
 	changedAt: number;
+	/** The square, side in metres, in which somebody who was forgotten wanted it hidden. */
+	coarseM: number | null;
+};
+
+/** What somebody asked for and the clockwork makes: files, totals. */
+type ParcelTable = {
+	id: Generated<number>;
+	chat: number;
+	person: number;
+	thread: number | null;
+	/** JSON, read through `parcelSchema`. */
+	wanted: string;
+	attempts: Generated<number>;
+	notBefore: number;
+	createdAt: number;
 };
 
 type ForwardTable = {
@@ -121,7 +147,8 @@ type ForwardTable = {
 	/** Stays the same over all tries, so that the receiver can drop repeats. */
 	webhookId: string;
 	body: string;
-	state: 'waiting' | 'sent' | 'dead';
+	/** `overtaken`: given up, and a later message of the same record was heard. */
+	state: 'waiting' | 'sent' | 'dead' | 'overtaken';
 	attempts: Generated<number>;
 	notBefore: number;
 	lastError: string | null;
@@ -201,6 +228,7 @@ export type Tables = {
 	person: PersonTable;
 	seat: SeatTable;
 	find: FindTable;
+	sorting: SortingTable;
 	reminder: ReminderTable;
 	inbox: InboxTable;
 	aside: AsideTable;
@@ -208,6 +236,7 @@ export type Tables = {
 	photo: PhotoTable;
 	erasing: ErasingTable;
 	draft: DraftTable;
+	parcel: ParcelTable;
 	forward: ForwardTable;
 	role: RoleTable;
 	invitation: InvitationTable;

@@ -25,38 +25,35 @@ help =
     /region – whose egg cases I tell apart
     /settings – your time zone
     { $group ->
-        [yes] In a group, reply to my message when I ask you to write, or put /say before your answer.
+        [yes] In a group, reply to my message when I ask you to write, or put /say before your answer. Everyone here may answer for a find; with /onlyme only you answer for yours.
        *[no] If you are stuck, press “Back” or write /cancel.
     }
 cancelled = I put this find aside. The buttons of its last question still work, if you want to go on.
 nothing-to-cancel = There is nothing to leave. Write /find to look at a find.
 nothing-open = I do not have a find open with you here. Shall we look at one?
-not-yours = This find belongs to somebody else. Write /find to begin your own.
+not-yours = This find belongs to somebody else, and only they can do that. Write /find to begin your own.
 button-go-on = Go on with it
 say-how = Write /say and then your answer, such as: /say 62 mm
-role-missing = This is only for people who help to run the survey. If somebody invited you, open the link they sent you. /help shows what you can do here.
-role-missing-group = I cannot do this for you here. /help shows what I can do.
-role-privately = Let us do this in our private chat: write the command to me there.
-role-given = { $role ->
-    [owner] You are the owner of this survey now.
-    [coordinator] You are a coordinator now. Thank you for helping.
-   *[verifier] You are a verifier now. Thank you for looking at what people found.
-} { $role ->
-    [verifier] Write /review to see the first find that waits.
-   *[other] With /invite you ask people to help, with /team you see who does.
-}
-role-again = You have done this already, so there is nothing more to do. { $role ->
-    [verifier] Write /review to see a find that waits.
-   *[other] With /invite you ask people to help, with /team you see who does.
-}
-code-refused = This link does not work. It may have been used already, or be older than a week. Please ask whoever sent it for a new one. To look at a find, write /find.
-code-privately = Please bring this code to our private chat, where nobody else can read it.
 in-group-reply = To write, reply to this message or begin with /say.
-find-of = { $name }:
-finder = Finder of no. { $number }
+find-of = { $name }, no. { $number }:
+find-of-number = No. { $number }:
+answered = → { $chosen }
+answered-by = → { $chosen } ({ $name })
+say-which = More than one find is open here. Please reply to the question that you mean, so that your answer goes to the right find.
+answerers-all = Everyone here may answer.
+answerers-alone = Only you answer.
+option-only-me = Only I answer
+option-everyone-answers = Everyone may answer
+answerers-owner = From now on, only you answer for find no. { $number }.
+answerers-everyone = From now on, everyone in this group may answer for find no. { $number }.
+answerers-none = You have no find open here. Begin one with /find, then write /onlyme.
+answerers-private = Here, only you answer anyway. /onlyme is for groups.
 
 bowl-empty = Nothing is soaking. A case goes into the bowl when you answer that it is dry.
 bowl-list = In the bowl:
+bowl-list-group = In the bowl of this group:
+bowl-more = And { $count } more.
+bowl-broken = No. { $number }: I cannot read this find any more. I am sorry. The others are safe.
 bowl-soaking = No. { $number }: since { $since }, ready at { $due }
 bowl-ready = No. { $number }: since { $since }, ready
 bowl-open = Open no. { $number }
@@ -106,6 +103,28 @@ settings = Times are shown for { $zone }. Press your own zone, or write it after
 settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
 
+forwarding-off = Records are not passed on to anybody. Whoever keeps the program can set it up: the README says how, under “Settings”.
+forwarding =
+    Records passed on:
+    { $waiting } on their way, { $sent } arrived, { $dead } given up.
+forwarding-trouble = The last try that failed said: { $error }. I try again by myself, after growing pauses.
+forwarding-dead = { $count ->
+    [one] One message was given up after many tries.
+   *[other] { $count } messages were given up after many tries. The first ones:
+}
+forwarding-line = No. { $number }: record { $record }, version { $version }, { $tries ->
+    [one] one try
+   *[other] { $tries } tries
+}, last answer: { $error }
+forwarding-no-error = none
+forwarding-retry = Try no. { $number } again
+forwarding-retry-all = Try all again
+forwarding-revived = { $count ->
+    [0] There is nothing left to try again. Write /forwarding to see how things stand.
+    [one] I try it again now. Write /forwarding in a while to see whether it arrived.
+   *[other] I try { $count } messages again now. Write /forwarding in a while to see whether they arrived.
+}
+
 verifiers-draft =
     New draft no. { $number }: { $name }{ $unusual ->
         [yes] {" "}(unusual on this coast)
@@ -117,7 +136,8 @@ verifiers-draft =
     Photos: { $photos }
 
 trouble = Something went wrong on my side. I am sorry. Nothing of your find is lost. Press the button to go on where you were.
-anonymous = You write as the group itself, so I cannot tell whose find it is. Please press the button to go on as yourself.
+anonymous = You write as the group itself, so I cannot tell who you are. Press the button to go on as yourself. To answer for a find, reply to its question.
+button-as-myself = Go on as myself
 sender-chat = I can only work with people, not with channels.
 group-hello = Hello. Write /find when you have found an egg case. I only listen when you write a command, press a button or reply to me.
 
@@ -132,8 +152,10 @@ command-settings = Your time zone
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked
+command-forwarding = Records that are passed on
 command-start = Begin
 command-say = Your answer, in a group
+command-onlyme = Only I answer for my find
 short-description = Names the egg cases of sharks, skates and rays that you find on a beach.
 description = Found a leathery pouch on a beach? Press Start. I ask one question at a time, remind you when it has soaked, and keep a draft record for science.
 photo-lost = I could not read a photo of find no. { $number }. Please send it again as a photo, not as a file.

@@ -24,13 +24,13 @@ export type Texts = {
 
 const fallback = 'en';
 
-/** Reads `<language>.ftl` of each folder; a later folder may not repeat a message of an earlier one. */
+/** Reads `<language>.ftl` and `<language>.<topic>.ftl` of each folder; no two files may hold the same message. */
 export function readTexts(folders: readonly string[]): Texts {
 	const bundles = new Map<string, FluentBundle>();
 	const ids = new Map<string, Set<string>>();
 	for (const folder of folders.filter(existsSync)) {
 		for (const file of readdirSync(folder).filter(name => name.endsWith('.ftl'))) {
-			const language = file.slice(0, -'.ftl'.length);
+			const [language = ''] = file.split('.');
 			const bundle = bundles.get(language) ?? new FluentBundle(language, {useIsolating: false});
 			const resource = new FluentResource(readFileSync(join(folder, file), 'utf8'));
 			const errors = bundle.addResource(resource);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import {expect, test} from 'vitest';
 import {type Button, mostBytes, packButton, unpackButton} from '../../src/bot/button.ts';
+import {everyRole} from '../../src/store/roles.ts';
 
 const id = fc.integer({min: 0, max: 2 ** 31});
 const option = fc.stringMatching(/^[a-z0-9-]{1,24}$/);
@@ -10,6 +11,16 @@ const anyButton: fc.Arbitrary<Button> = fc.oneof(
 	fc.record({kind: fc.constant('list' as const), before: id}),
 	fc.record({kind: fc.constant('resume' as const), find: id}),
 	fc.record({kind: fc.constant('zone' as const), zone: fc.constantFrom('Europe/Paris', 'Etc/GMT+12')}),
+	fc.record({kind: fc.constant('invite' as const), role: fc.constantFrom(...everyRole)}),
+	fc.record({
+		kind: fc.constant('team' as const),
+		act: fc.constantFrom('ask' as const, 'withdraw' as const, 'leave' as const),
+		role: fc.constantFrom(...everyRole),
+		person: id,
+	}),
+	fc.record({kind: fc.constant('people' as const), from: id}),
+	fc.record({kind: fc.constant('answerers' as const), find: id, who: fc.constantFrom('owner', 'everyone')}),
+	fc.record({kind: fc.constant('command' as const), command: fc.stringMatching(/^[a-z]{1,20}$/)}),
 	fc.constant({kind: 'begin' as const}),
 );
 
@@ -47,7 +58,16 @@ test.each([
 	'r.zzzzzzzzzzzzzzzz',
 	'z.',
 	'nn',
+	'i.admin',
+	'i.verifier.1',
+	't.ask.verifier',
+	't.give.verifier.1',
+	'tp.',
 	'f.1.2.yes\n',
+	'o.1',
+	'o.1.nobody',
+	'c.tally\n',
+	'c.TALLY',
 	'🐚',
 ])('made-up data "%s" is no button', data => {
 	expect(unpackButton(data)).toBeUndefined();

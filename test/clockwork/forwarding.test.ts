@@ -30,7 +30,7 @@ async function scene(file = newFile()): Promise<Scene> {
 	open.push(receiver.close);
 	const db = await openStore(file);
 	const lines: object[] = [];
-	const forward = {url: receiver.url, secret};
+	const forward = {kind: 'address', url: receiver.url, secret} as const;
 	const log = (line: object) => void lines.push(line);
 	return {
 		db,
@@ -63,7 +63,7 @@ test('a message arrives once, signed, byte for byte', async () => {
 	expect(await forwardNext(tools())).toBe(false);
 	expect(receiver.heard).toEqual([{webhookId: 'msg-1', body: message('msg-1').body, valid: true}]);
 	expect(await stateOf(db)).toMatchObject({state: 'sent', attempts: 1, sentAt: begin, lastError: null});
-	expect(lines).toEqual([{event: 'forward-sent', forward: 1, record: 'a', attempt: 1}]);
+	expect(lines).toEqual([{what: 'forward-sent', forward: 1, record: 'a', attempt: 1}]);
 });
 
 test('without an address nothing is tried and nothing is lost', async () => {
@@ -77,7 +77,8 @@ test('without an address nothing is tried and nothing is lost', async () => {
 test('a secret that the receiver does not share is seen in the signature', async () => {
 	const {db, receiver, tools} = await scene();
 	await queueForward(db, message('msg-1'));
-	const forward = {url: receiver.url, secret: `whsec_${Buffer.alloc(32, 7).toString('base64')}`};
+	const other = `whsec_${Buffer.alloc(32, 7).toString('base64')}`;
+	const forward = {kind: 'address', url: receiver.url, secret: other} as const;
 	await forwardNext(tools({forward}));
 	expect(receiver.heard).toMatchObject([{valid: false}]);
 });
@@ -111,7 +112,7 @@ test('an address that is gone for good is not tried again', async () => {
 	await forwardNext(tools());
 	expect(await stateOf(db)).toMatchObject({state: 'dead', lastError: 'answered 410'});
 	expect(await forwardNext(tools({now: begin + 1e9}))).toBe(false);
-	expect(lines).toMatchObject([{event: 'forward-dead'}]);
+	expect(lines).toMatchObject([{what: 'forward-dead'}]);
 });
 
 // The plan of Standard Webhooks 1.0.0 (at once, 5 s, 5 min, 30 min, 2 h, 5 h, 10 h, 14 h, 20 h, 24 h), then daily.
@@ -132,7 +133,7 @@ test('the pauses grow as planned, and after twelve tries the message is given up
 	expect(await stateOf(db)).toMatchObject({state: 'dead', attempts: 12});
 	expect(receiver.heard).toHaveLength(12);
 	expect(new Set(receiver.heard.map(({webhookId}) => webhookId))).toEqual(new Set(['msg-1']));
-	expect(lines.at(-1)).toMatchObject({event: 'forward-dead', attempt: 12});
+	expect(lines.at(-1)).toMatchObject({what: 'forward-dead', attempt: 12});
 });
 
 test('chance makes a pause up to a tenth longer', async () => {

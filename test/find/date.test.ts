@@ -62,7 +62,7 @@ test.each([
 	['31/4/2026', 'not-a-date'],
 	['2026-02-30', 'not-a-date'],
 	['13/13/2025', 'not-a-date'],
-	['tomorrow', 'not-a-date'],
+	['tomorrow', 'future'],
 	['', 'not-a-date'],
 	['2', 'not-a-date'],
 ])('"%s" is refused: %s', (text, why) => {

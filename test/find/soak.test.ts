@@ -1,5 +1,6 @@
 import {expect, test} from 'vitest';
-import {leastSoakMs, oneMoreHour, outOfQuiet, twoHourSoak, untilMorning} from '../../src/find/soak.ts';
+import {leastSoakMs, oneMoreHour, twoHourSoak, untilMorning} from '../../src/find/soak.ts';
+import {outOfQuiet} from '../../src/place/quiet-hours.ts';
 
 // Offsets by hand, from the clock changes of 2026: 29 March and 25 October at 01:00 UTC in Europe
 // (London 0 or +1, Paris +1 or +2; survey-day.md, section 5, measured with tzdata 2025c); Vancouver

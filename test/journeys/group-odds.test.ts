@@ -1,6 +1,7 @@
 import {expect, test, vi} from 'vitest';
 import {bot, groups} from '../../src/room/people.ts';
 import {anonymousAdministrator, hookedJourney} from '../support/hook.ts';
+import {newestFind, replayed} from '../support/journey.ts';
 import {begin, walkTo} from '../support/steps.ts';
 
 // Updates that the room cannot make, shaped as the platform makes them (@grammyjs/types 5.0.0, message.d.ts).
@@ -30,13 +31,64 @@ test('an anonymous administrator is asked to go on as themselves, and is never a
 	expect(said(journey)).toEqual([expect.stringContaining('You write as the group itself')]);
 	expect(await platformIds(journey)).toEqual([]);
 	expect(await journey.db.selectFrom('find').select('id').execute()).toEqual([]);
-	// A press comes from the real person behind it.
+	// A press comes from the real person behind it, and does what was written.
 	const ada = journey.person('Ada', group);
-	await ada.presses(ada.labels()[0] ?? '');
+	await ada.presses('Go on as myself');
 	expect(await platformIds(journey)).toEqual([ada.id]);
+	expect(ada.sees.text).toContain('First, stay safe');
+	await ada.presses('I have read this, begin');
 	expect(ada.sees.text).toContain('four corners');
+	await journey.deliver({...asTheGroup, text: '/bowl', entities: command});
+	await ada.presses('Go on as myself');
+	expect(ada.sees.text).toContain('Nothing is soaking');
+	// Words that no button can say lead back to where they are.
+	await journey.deliver({...asTheGroup, text: '/say 62 mm', entities: [{...command[0], length: 4}]});
+	await ada.presses('Go on as myself');
+	expect(ada.sees.text).toContain('four corners');
+	expect(await journey.db.selectFrom('find').select('id').execute()).toHaveLength(1);
 	journey.check();
 });
+
+test('an anonymous administrator answers for a find like anybody else in the group, and is nobody', async () => {
+	const journey = await hookedJourney();
+	const {db, room} = journey;
+	await begin(journey.person('Ada'));
+	const ada = journey.person('Ada', group);
+	await ada.sends('/find');
+	await walkTo({db, person: ada}, 'where');
+	const first = await newestFind(db, ada.id);
+	const asked = ada.sees;
+	await ada.sends('/find');
+	const newer = ada.sees;
+	const reply = {message_id: asked.id, date: 1, chat, from: bot, text: asked.text};
+	await journey.deliver({...asTheGroup, text: 'Sennen', reply_to_message: reply});
+	expect(said(journey).at(-1)).toMatch(/^No\. 2:\nWhich day/);
+	expect((await trailOf(db, first.id)).at(-1)?.answer).toMatchObject({place: {name: 'Sennen'}});
+	// Ada still sits at her second find.
+	await ada.sends('/say Sennen');
+	expect(ada.sees.text).toContain('Please press one of the buttons');
+	await ada.presses('Yes, like that', {on: newer});
+	await walkTo({db, person: ada}, 'where');
+	expect(await platformIds(journey)).toEqual([ada.id]);
+	// Where only she answers, the person behind it may only be Ada.
+	await ada.sends('/onlyme');
+	const second = room.messages(group).findLast(({text}) => text.includes('Where did you find it'));
+	const other = {message_id: second?.id, date: 1, chat, from: bot, text: 'Where'};
+	await journey.deliver({...asTheGroup, text: 'Sennen', reply_to_message: other});
+	expect(said(journey).at(-1)).toContain('You write as the group itself');
+	await ada.presses('Go on as myself');
+	expect(ada.sees.text).toContain('Where did you find it');
+	journey.check();
+});
+
+async function trailOf(db: Hooked['db'], find: number) {
+	const {trail} = await db
+		.selectFrom('find')
+		.select('trail')
+		.where('id', '=', find)
+		.executeTakeFirstOrThrow();
+	return replayed(trail).trail;
+}
 
 test('a channel that speaks is told so, and is never a person', async () => {
 	const journey = await hookedJourney();
@@ -118,7 +170,7 @@ test.each([
 	await journey.handMessage(find);
 	for (const message of messages) await journey.handMessage({from: anonymousAdministrator, ...message});
 	await journey.settle();
-	expect(ada.sees.text).toMatch(/^Ada:\nLook at what you found/);
+	expect(ada.sees.text).toMatch(/^Ada, no\. 2:\nLook at what you found/);
 	await walkTo({db, person: ada}, 'kept');
 	const addresses = await db.selectFrom('chatAddress').select(['platformId', 'chat']).execute();
 	const chats = new Map(addresses.map(({platformId, chat: own}) => [platformId, own]));
@@ -159,7 +211,7 @@ test('a group that is told by a refusal to have moved gets its question under th
 		},
 	});
 	await journey.deliver({chat: oldGroup, from: person, text: '/find', entities: command});
-	expect(ada.sees.text).toMatch(/^Ada:\nLook at what you found/);
+	expect(ada.sees.text).toMatch(/^Ada, no\. 2:\nLook at what you found/);
 	await walkTo({db: journey.db, person: ada}, 'kept');
 	journey.check();
 });

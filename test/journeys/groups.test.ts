@@ -53,27 +53,119 @@ test('two people with finds of their own in one group never mix', async () => {
 	journey.check();
 });
 
-test("a button of somebody else's find is answered and changes nothing", async () => {
+test("anyone in the group answers for a find, which stays its beginner's, and the answer says who gave it", async () => {
 	const journey = await twoInAGroup();
-	const {room, ada, ben} = journey;
+	const {db, ada, ben} = journey;
+	const question = ada.sees;
+	expect(question.text).toContain('Everyone here may answer.');
+	await ben.presses('Yes, like that', {on: question});
+	expect(textOf(journey, question.id)).toMatch(/→ Yes, like that \(Ben\)$/);
+	expect(said(journey).at(-1)).toMatch(/^No\. 3:\nIs anything still living/);
+	await ben.deed(() => ben.room.presses(pressed(journey, 'No, empty and light'), place(journey)));
+	// A photo and words of Ben's go to it as well, and Ada still sits there.
+	await ben.deed(() => ben.room.photo(png(64, 48), {chat: group, replyTo: place(journey).messageId}));
+	await ben.deed(() => ben.room.presses(pressed(journey, 'Go on'), place(journey)));
+	await ben.deed(() => ben.room.sends('TG 514 131', {chat: group, replyTo: place(journey).messageId}));
+	await ada.presses('Yesterday', {on: newest(journey)});
+	const {standing, id} = await newestFind(db, ada.id);
+	expect(standing.facts).toMatchObject({place: {verbatim: 'TG 514 131'}, date: '2026-05-01'});
+	expect(standing.facts.photos).toHaveLength(1);
+	expect(id).toBe(3);
+	expect((await newestFind(db, ben.id)).trail).toEqual([]);
+	await walkTo({db, person: ada}, 'kept');
+	const {person} = await db.selectFrom('draft').select('person').executeTakeFirstOrThrow();
+	const {platformId} = await db
+		.selectFrom('person')
+		.select('platformId')
+		.where('id', '=', person)
+		.executeTakeFirstOrThrow();
+	expect(platformId).toBe(ada.id);
+	journey.check();
+});
+
+test('who helps with a find stays at their own, so that no words go astray', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada, ben} = journey;
+	for (const person of [ada, ben]) await walkTo({db, person}, 'length');
+	await ben.presses('Back', {on: ada.sees});
+	await ben.presses('One is torn off', {on: newest(journey)});
+	await ben.sends('/say 78 mm');
+	expect((await newestFind(db, ben.id)).standing.facts.length).toMatchObject({mm: 78});
+	expect((await newestFind(db, ada.id)).standing.facts).toMatchObject({
+		aprons: 'incomplete',
+		length: undefined,
+	});
+});
+
+test('words of somebody without a find go to the only open one, and where there are two they are asked which', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada, ben} = journey;
+	const cato = journey.person('Cato', group);
+	const bens = ben.sees;
+	await walkTo({db, person: ada}, 'where');
+	await unchanged(journey, ada.id, () => cato.sends('/say Sennen'));
+	expect(said(journey).at(-1)).toContain('reply to the question that you mean');
+	const on: Deed = person => person.presses('Yes, like that', {on: bens});
+	await walkTo({db, person: ben}, 'kept', {'egg-case': on});
+	await cato.sends('/say Sennen');
+	expect((await newestFind(db, ada.id)).standing.facts.place).toMatchObject({name: 'Sennen'});
+});
+
+test("a find that only its beginner answers for takes no press of anybody else's", async () => {
+	const journey = await twoInAGroup();
+	const {db, room, ada, ben} = journey;
+	const question = ada.sees;
+	await ada.presses('Only I answer', {on: question});
+	expect(said(journey).at(-1)).toContain('only you answer for find no. 3');
 	const before = said(journey).length;
-	await unchanged(journey, ada.id, () => ben.presses('Yes, like that', {on: ada.sees}));
+	for (const label of ['Yes, like that', 'Only I answer'])
+		await unchanged(journey, ada.id, () => ben.presses(label, {on: question}));
 	expect(room.callbackAnswers().at(-1)).toMatchObject({
 		person: ben.id,
 		text: expect.stringContaining('belongs to somebody else'),
 	});
 	expect(said(journey)).toHaveLength(before);
-	await ben.presses('Yes, like that');
-	expect((await newestFind(journey.db, ben.id)).standing.at.id).toBe('alive');
+	await ada.presses('Everyone may answer', {on: newest(journey)});
+	await ben.presses('Yes, like that', {on: question});
+	expect((await newestFind(db, ada.id)).standing.at.id).toBe('alive');
+});
+
+test('/onlyme does the same at any question, and tells those who have no find how', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada, ben} = journey;
+	await walkTo({db, person: ada}, 'where');
+	const question = ada.sees;
+	await ada.sends('/onlyme');
+	await unchanged(journey, ada.id, () =>
+		ben.deed(() => ben.room.sends('Sennen', {chat: group, replyTo: question.id})),
+	);
+	const cato = journey.person('Cato', group);
+	await cato.sends('/onlyme');
+	expect(said(journey).at(-1)).toContain('Begin one with /find');
+	await ada.deed(() => ada.room.sends('Sennen', {chat: group, replyTo: question.id}));
+	await walkTo({db, person: ada}, 'kept');
+	await ada.presses('One more of this walk');
+	expect(ada.sees.text).toContain('Only you answer.');
+});
+
+test('others may answer everything for a find, but not throw it away', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada, ben} = journey;
+	await walkTo({db, person: ada}, 'result');
+	const result = ada.sees;
+	await unchanged(journey, ada.id, () => ben.presses('Throw it away', {on: result}));
+	await ben.presses('Save this find', {on: result});
+	expect((await newestFind(db, ada.id)).state).toBe('kept');
 });
 
 test.each(['words', 'pin', 'photo'] as const)(
-	"a reply with %s to somebody else's question changes nothing of that find",
+	'a reply with %s to a find that only its beginner answers for changes nothing of it',
 	async what => {
 		const journey = await twoInAGroup();
 		const {db, ada, ben} = journey;
 		await walkTo({db, person: ada}, 'where');
 		const reply = {chat: group, replyTo: ada.sees.id};
+		await ada.sends('/onlyme');
 		await unchanged(journey, ada.id, () =>
 			ben.deed(() => {
 				if (what === 'words') ben.room.sends('TG 514 131', reply);
@@ -126,7 +218,7 @@ test('/say carries an answer, and alone it explains itself', async () => {
 	const journey = await twoInAGroup();
 	const {db, ada} = journey;
 	await walkTo({db, person: ada}, 'where');
-	expect(ada.sees.text).toMatch(/^Ada:/);
+	expect(ada.sees.text).toMatch(/^Ada, no\. 3:/);
 	expect(ada.sees.text).toMatch(/reply to this message.*\/say/);
 	await unchanged(journey, ada.id, () => ada.sends('/say'));
 	expect(said(journey).at(-1)).toContain('/say 62 mm');
@@ -156,31 +248,73 @@ test('a bowl that is due in a group names the number of its find, not its finder
 	await walkTo({db, person: ada}, 'soaking', {condition: press('Dry and stiff')});
 	const {id} = await newestFind(db, ada.id);
 	await journey.forward(2 * hourMs + 1000);
-	expect(said(journey).at(-1)).toContain(`Finder of no. ${id}:`);
-	expect(said(journey).at(-1)).toContain('Your bowl is ready');
-	expect(
-		await db.selectFrom('outbox').select('content').where('content', 'like', '%Finder of%Ada%').execute(),
-	).toEqual([]);
+	expect(said(journey).at(-1)).toMatch(new RegExp(`^No\\. ${id}:\nYour bowl is ready`));
 	await ada.presses('Softer now');
 	expect((await newestFind(db, ada.id)).standing.at.id).toBe('aprons');
 });
 
-test('bowls of one group are told apart: each rings for its own finder', async () => {
+test('a group has one bowl together: it rings once, anyone opens what is in it and adds to it', async () => {
 	const journey = await twoInAGroup();
 	const {db, ada, ben} = journey;
-	for (const person of [ada, ben]) {
-		await walkTo({db, person}, 'soaking', {condition: press('Dry and stiff')});
-	}
-	await journey.forward(2 * hourMs + 1000);
-	const ready = journey.room.messages(group).filter(({text}) => text.includes('Your bowl is ready'));
-	expect(ready).toHaveLength(2);
-	const [adas] = ready;
-	if (!adas) throw new Error('Expected a message for each bowl');
-	await unchanged(journey, ada.id, () =>
-		ben.deed(() => ben.room.presses(dataOf(adas, 'Softer now'), {chat: group, messageId: adas.id})),
+	const dry = {condition: press('Dry and stiff'), where: write('Sennen')};
+	for (const person of [ada, ben]) await walkTo({db, person}, 'soaking', dry);
+	const [adas, bens] = [await newestFind(db, ada.id), await newestFind(db, ben.id)];
+	const bowls = await db.selectFrom('find').select('bowl').where('state', '=', 'soaking').execute();
+	expect(bowls).toEqual([{bowl: adas.id}, {bowl: adas.id}]);
+	const cato = journey.person('Cato', group);
+	await cato.sends('/bowl');
+	expect(said(journey).at(-1)).toMatch(
+		new RegExp(`^In the bowl of this group:\n• No\\. ${adas.id}:.*\n• No\\. ${bens.id}:`),
 	);
-	expect(journey.room.callbackAnswers().at(-1)?.text).toContain('belongs to somebody else');
+	await cato.presses('Add a case to this bowl', {on: newest(journey)});
+	expect(await walkTo({db, person: cato}, 'soaking')).toEqual(['alive', 'photo', 'count', 'broken']);
+	expect((await newestFind(db, cato.id)).standing.facts.place).toMatchObject({name: 'Sennen'});
+	await journey.forward(2 * hourMs + 1000);
+	expect(said(journey).filter(text => text.includes('Your bowl is ready'))).toHaveLength(1);
+	expect(said(journey).at(-1)).toContain('2 more cases of this bowl are waiting in /bowl');
+	await cato.sends('/bowl');
+	await cato.presses(`Open no. ${bens.id}`, {on: newest(journey)});
+	await cato.presses('Softer now', {on: newest(journey)});
+	expect((await newestFind(db, ben.id)).standing.at.id).toBe('aprons');
+	journey.check();
 });
+
+test('in private, a person finds all that they have in water, also what they left in a group', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada} = journey;
+	await walkTo({db, person: ada}, 'soaking', {condition: press('Dry and stiff')});
+	const {id} = await newestFind(db, ada.id);
+	const alone = journey.person('Ada');
+	await alone.sends('/bowl');
+	await alone.presses(`Open no. ${id}`);
+	await alone.presses('It is soft now');
+	await alone.presses('Softer now');
+	await walkTo({db, person: alone}, 'kept');
+	// The question that stands in the group is closed there.
+	const inGroup = journey.room.messages(group).filter(({text}) => text.includes('in the bowl since'));
+	expect(inGroup.map(({buttons}) => buttons)).toEqual([[]]);
+	expect((await newestDraft(db, alone)).find.id).toBe(id);
+	journey.check();
+});
+
+/** The bot's newest message in the group, whoever it is for. */
+function newest({room}: Journey) {
+	const message = room.messages(group).findLast(({from}) => from === 'bot');
+	if (!message) throw new Error('Expected a message of the bot in the group; there is none');
+	return message;
+}
+
+function pressed(journey: Journey, label: string): string {
+	return dataOf(newest(journey), label);
+}
+
+function place(journey: Journey) {
+	return {chat: group, messageId: newest(journey).id};
+}
+
+function textOf({room}: Journey, id: number): string | undefined {
+	return room.messages(group).find(message => message.id === id)?.text;
+}
 
 function press(label: string): Deed {
 	return person => person.presses(label);

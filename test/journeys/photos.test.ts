@@ -37,7 +37,7 @@ journeyTest(
 		await walkTo({db, person: ada}, 'photo');
 		const before = ada.all.length;
 		await ada.album([png(40, 30), png(41, 30), png(42, 30), png(43, 30)]);
-		expect(ada.all.slice(before).map(({text}) => text.replace('Ada:\n', ''))).toEqual([
+		expect(ada.all.slice(before).map(({text}) => text.replace(/^Ada, no\. \d+:\n/, ''))).toEqual([
 			expect.stringContaining('I have 4 photos. Send more, or go on.'),
 		]);
 		const find = await newestFind(db, ada.id);

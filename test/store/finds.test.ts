@@ -2,10 +2,13 @@ import {expect, test} from 'vitest';
 import {chatFor} from '../../src/store/chats.ts';
 import {
 	beginFind,
+	bowlOfChat,
 	emptyThrownFinds,
 	type FindRow,
 	findById,
 	keepTurn,
+	letAnswer,
+	openFinds,
 	putInBowl,
 	soakingFinds,
 } from '../../src/store/finds.ts';
@@ -45,17 +48,56 @@ test('what a turn made of a find is kept, of that find alone', async () => {
 	expect(await findById(db, 2)).toEqual(before);
 });
 
-test('in the bowl is what soaks, of this person in this chat, oldest first', async () => {
+test('in the bowl is what soaks, oldest first: of everybody in a group, or of one person anywhere', async () => {
 	const {db, chat, other, ada, ben} = await people();
 	const mine = [await addFind(db, {chat, person: ada}), await addFind(db, {chat, person: ada})];
 	const elsewhere = await addFind(db, {chat: other, person: ada});
 	const bens = await addFind(db, {chat, person: ben});
 	const open = await addFind(db, {chat, person: ada});
 	for (const find of [...mine, elsewhere, bens]) await become(db, find, 'soaking');
-	expect((await soakingFinds(db, {chat, person: ada})).map(({id}) => id)).toEqual(mine);
+	const soaking = async (of: Parameters<typeof soakingFinds>[1]) =>
+		(await soakingFinds(db, of)).map(({id}) => id);
+	expect(await soaking({chat})).toEqual([...mine, bens]);
+	expect(await soaking({person: ada})).toEqual([...mine, elsewhere]);
 	expect((await findById(db, open))?.state).toBe('open');
 	await become(db, mine[0] ?? 0, 'open');
-	expect((await soakingFinds(db, {chat, person: ada})).map(({id}) => id)).toEqual([mine[1]]);
+	expect(await soaking({chat})).toEqual([mine[1], bens]);
+});
+
+test('the bowl of a chat is the one that its newest case in water lies in', async () => {
+	const {db, chat, other, ada, ben} = await people();
+	expect(await within(db, tx => bowlOfChat(tx, chat))).toBeUndefined();
+	const first = await addFind(db, {chat, person: ada});
+	const second = await addFind(db, {chat, person: ben});
+	const elsewhere = await addFind(db, {chat: other, person: ada});
+	for (const find of [first, second, elsewhere]) {
+		await within(db, tx => putInBowl(tx, {find, bowl: find}));
+		await become(db, find, 'soaking');
+	}
+	expect(await within(db, tx => bowlOfChat(tx, chat))).toBe(second);
+	await become(db, second, 'kept');
+	expect(await within(db, tx => bowlOfChat(tx, chat))).toBe(first);
+});
+
+test('open are the finds of a chat that were not ended and were touched of late, newest first', async () => {
+	const {db, chat, other, ada, ben} = await people();
+	const finds = [];
+	for (const person of [ada, ben, ada, ben]) finds.push(await addFind(db, {chat, person, now: 5}));
+	const [old = 0, kept = 0, ...fresh] = finds;
+	await addFind(db, {chat: other, person: ada, now: 5});
+	await become(db, old, 'open', 4);
+	await become(db, kept, 'kept', 6);
+	expect((await openFinds(db, {chat, since: 5})).map(({id}) => id)).toEqual(fresh.toReversed());
+});
+
+test('who may answer is kept for one find alone, and everyone may at first', async () => {
+	const db = await storeWithFinds(2);
+	expect((await findById(db, 1))?.isOwnersAlone).toBe(0);
+	await within(db, tx => letAnswer(tx, 1, 'owner'));
+	expect((await findById(db, 1))?.isOwnersAlone).toBe(1);
+	expect((await findById(db, 2))?.isOwnersAlone).toBe(0);
+	await within(db, tx => letAnswer(tx, 1, 'everyone'));
+	expect((await findById(db, 1))?.isOwnersAlone).toBe(0);
 });
 
 test('a find remembers in whose bowl it lies', async () => {

@@ -2,11 +2,14 @@ import {expect, test} from 'vitest';
 import {
 	buryForward,
 	claimForward,
+	deadForwards,
 	forgetForwards,
+	forwardCounts,
 	markForwarded,
 	nextToForward,
 	postponeForward,
 	queueForward,
+	reviveForwards,
 } from '../../src/store/forwards.ts';
 import type {Db} from '../../src/store/schema.ts';
 import {storeWithFinds} from '../record/kept.ts';
@@ -94,5 +97,51 @@ test('a record taken back leaves nothing of what was said of it', async () => {
 	expect(rows).toEqual([
 		{webhookId: 'w1', state: 'sent', body: '{}'},
 		{webhookId: 'w3', state: 'waiting', body: '{}'},
+	]);
+});
+
+test('what was given up is counted, listed, and waits again from the first try on', async () => {
+	const db = await queued(message('w1', 'a'), message('w2', 'b'), message('w3', 'c'));
+	await claimForward(db, {id: 1, attempts: 0, until: 60});
+	await buryForward(db, {id: 1, error: 'answered 500'});
+	await buryForward(db, {id: 2, error: 'ECONNREFUSED'});
+	await markForwarded(db, {id: 3, now: 7});
+	expect(await forwardCounts(db)).toEqual({waiting: 0, sent: 1, dead: 2});
+	expect(await deadForwards(db, 10)).toEqual([
+		{id: 1, record: 'a', version: 1, attempts: 1, lastError: 'answered 500'},
+		{id: 2, record: 'b', version: 1, attempts: 0, lastError: 'ECONNREFUSED'},
+	]);
+	expect(await reviveForwards(db, {id: 1, now: 100})).toBe(1);
+	// Pressed twice, it is not begun twice.
+	expect(await reviveForwards(db, {id: 1, now: 101})).toBe(0);
+	expect(await nextToForward(db, 100)).toMatchObject({webhookId: 'w1', attempts: 0});
+	expect(await reviveForwards(db, {now: 102})).toBe(1);
+	expect(await forwardCounts(db)).toEqual({waiting: 2, sent: 1, dead: 0});
+});
+
+test('a message given up is not sent after a later one of its record was heard', async () => {
+	const db = await queued(message('w1'), message('w2'), message('w3', 'b'));
+	for (const id of [1, 3]) await buryForward(db, {id, error: 'answered 500'});
+	await markForwarded(db, {id: 2, now: 5});
+	expect(await reviveForwards(db, {now: 9})).toBe(1);
+	expect(await nextId(db, 9)).toBe('w3');
+	const rows = await db.selectFrom('forward').select(['webhookId', 'state']).orderBy('id').execute();
+	expect(rows[0]).toEqual({webhookId: 'w1', state: 'overtaken'});
+});
+
+test('a message that was revived while a later one of its record was on its way is overtaken, too', async () => {
+	const db = await queued(message('w1'), message('w2'));
+	await buryForward(db, {id: 1, error: 'answered 500'});
+	await claimForward(db, {id: 2, attempts: 0, until: 60});
+	await reviveForwards(db, {now: 9});
+	await markForwarded(db, {id: 2, now: 10});
+	expect(await nextToForward(db, 1e9)).toBeUndefined();
+});
+
+test('a message once heard keeps its id and loses its words', async () => {
+	const db = await queued({...message('w1'), body: '{"place":"blue hut"}'});
+	await markForwarded(db, {id: 1, now: 7});
+	expect(await db.selectFrom('forward').select(['webhookId', 'body']).execute()).toEqual([
+		{webhookId: 'w1', body: '{}'},
 	]);
 });

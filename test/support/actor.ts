@@ -107,8 +107,7 @@ export function dataOf(message: RoomMessage, label: string): string {
 function isFor(message: RoomMessage, name: string, group: number | undefined): boolean {
 	return (
 		group === undefined ||
-		message.text.startsWith(`${name}:`) ||
-		message.text.startsWith('Finder of') ||
-		!/^(?:Ada|Ben|Cato|Dora):/.test(message.text)
+		message.text.startsWith(`${name}, no. `) ||
+		!/^(?:Ada|Ben|Cato|Dora), no\. /.test(message.text)
 	);
 }

@@ -22,6 +22,6 @@ export function stumbling(ben: Actor): () => Promise<void> {
 
 /** Not every message of the group says whom it is for; Ben's questions do. */
 function pressOwn(ben: Actor, label: string): void {
-	const own = ben.all.findLast(({text}) => text.startsWith('Ben:'));
+	const own = ben.all.findLast(({text}) => text.startsWith('Ben, no. '));
 	if (own) ben.room.presses(dataOf(own, label), {chat: ben.chat, messageId: own.id});
 }

@@ -111,6 +111,8 @@ export async function beginJourney({
 		folder,
 		settings,
 		errors,
+		/** The code that makes whoever brings it the owner, until somebody did. */
+		ownerCode: () => running.program.claim?.code,
 		/** A person in private chat, whatever the mode. */
 		person: (name: string, chat?: number) => actorIn(world, name, chat),
 		forward: async (ms: number) => {

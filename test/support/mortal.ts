@@ -21,12 +21,12 @@ export type Found = Death & {readonly unconfirmed: number; readonly sending: num
 const patienceMs = 90_000;
 
 /** Opens a room, a gate before it and a database; nothing runs yet. */
-export async function mortalWorld(built: string) {
+export async function mortalWorld(built: string, more: Readonly<Record<string, string>> = {}) {
 	const folder = mkdtempSync(join(quickFolder(), 'mortal-'));
 	const clock = {now: Date.now, forward: () => undefined};
 	const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
 	const gate = await openGate(room.url);
-	const environment = {BOT_TOKEN: room.token, BOT_API_ROOT: gate.url, DATA_DIR: folder};
+	const environment = {BOT_TOKEN: room.token, BOT_API_ROOT: gate.url, DATA_DIR: folder, ...more};
 	const db = await openStore(readSettings(environment).databaseFile);
 	onTestFinished(async () => {
 		await db.destroy();

@@ -38,8 +38,11 @@ function effectFaults(shelf: Shelf, effect: Effect, {language, now}: Seen): read
 		case 'refresh':
 		case 'explain':
 			return [
-				...names.flatMap(groupName => askFaults(effect.ask, {...largest, reader, groupName, region})),
-				...labelFaults(effect.ask, {...largest, reader, groupName: undefined, region}),
+				...names.flatMap(name => {
+					const head = name && reader.say.say('find-of', {name, number: String(largest.find)});
+					return askFaults(effect.ask, {...largest, reader, head, region});
+				}),
+				...labelFaults(effect.ask, {...largest, reader, head: undefined, region}),
 			];
 		case 'close':
 			return lineText(effect.chosen, reader) === '' ? ['a closed question shows nothing'] : [];

@@ -17,6 +17,12 @@ function textsFrom(...folders: readonly Readonly<Record<string, string>>[]) {
 	return readTexts([...paths, join(root, 'not-there')]);
 }
 
+test('sentences of one language may lie in files of several topics', () => {
+	const {say} = textsFrom({'en.ftl': 'a = A\n', 'en.topic.ftl': 'b = B\n'}).in('en');
+	expect([say('a'), say('b')]).toEqual(['A', 'B']);
+	expect(() => textsFrom({'en.ftl': 'a = A\n', 'en.topic.ftl': 'a = B\n'})).toThrow('"a"');
+});
+
 test('a sentence is said with its values filled in, and nothing strange around them', () => {
 	const {say} = textsFrom({'en.ftl': 'hello = Hello { $name }, you have { $count } finds.\n'}).in('en');
 	expect(say('hello', {name: 'Ada', count: 2})).toBe('Hello Ada, you have 2 finds.');

@@ -3,7 +3,7 @@ import {questionOfKind} from '../../find/correct.ts';
 import {noteQuestion, standAt} from '../../find/stand.ts';
 import {draftSchema} from '../../record/draft.ts';
 import {countDrafts, draftOfFind, draftsOf} from '../../store/drafts.ts';
-import {type FindRow, findById, keepTurn} from '../../store/finds.ts';
+import {type FindRow, keepTurn} from '../../store/finds.ts';
 import {forgetMessages} from '../../store/outbox.ts';
 import {forgetReminders} from '../../store/reminders.ts';
 import {packButton} from '../button.ts';
@@ -96,16 +96,4 @@ function questionOf(desk: Desk, row: FindRow, act: string): string | undefined {
 	if (kind === undefined || kind === 'note') return undefined;
 	const {flow} = shelfOf(desk.house, row.region);
 	return questionOfKind(flow, standAt(flow, readTrail(row)), kind);
-}
-
-/** The find of a button, when it belongs to the person who pressed. */
-export async function ownFind(desk: Desk, find: number): Promise<FindRow | 'none' | 'not-yours'> {
-	const row = await findById(desk.tx, find);
-	if (!row || isDeleted(row)) return 'none';
-	return row.person === desk.person.id ? row : 'not-yours';
-}
-
-/** A deleted find keeps its number and nothing else. */
-function isDeleted(row: FindRow): boolean {
-	return row.state === 'thrown' && readTrail(row).length === 0;
 }

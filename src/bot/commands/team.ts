@@ -1,0 +1,82 @@
+/** /team: who helps with what, and taking a role back. */
+import {type Holder, peopleWith, type Role, rolesOf, withdrawRole} from '../../store/roles.ts';
+import {type Button, packButton} from '../button.ts';
+import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
+import {listCommands, rolesGivenBy} from '../role-commands.ts';
+import {rowsOf} from '../screen.ts';
+import {tell} from '../tell.ts';
+import {dayOf, type Reader} from '../words.ts';
+
+/** So many people fit a phone. */
+const perPage = 10;
+
+/** Lists everybody who helps. */
+export async function showTeam({desk}: Ctx): Promise<void> {
+	return listTeam(desk, 0);
+}
+
+/** Does what a button of the list asks for; only for those who may give the role. */
+export async function actOnTeam(desk: Desk, button: Extract<Button, {kind: 'team'}>): Promise<void> {
+	const reader = readerAt(desk);
+	const {say} = reader;
+	const {person, role} = button;
+	const mayTake = await mayGive(desk, role);
+	if (!mayTake || desk.chat.kind === 'group') return sayHere(desk, say.say('role-missing-group'));
+	const holder = (await peopleWith(desk.tx, role)).find(one => one.person === person);
+	if (!holder) return sayHere(desk, say.say('team-gone'));
+	const values = {name: nameOf(holder, say), role};
+	if (button.act === 'ask') {
+		const answer = (message: string, act: 'withdraw' | 'leave') => [
+			{text: say.say(message), data: packButton({...button, act})},
+		];
+		return sayHere(desk, say.say('team-really', values), [
+			answer('team-yes', 'withdraw'),
+			answer('team-no', 'leave'),
+		]);
+	}
+	if (button.act === 'leave') return sayHere(desk, say.say('team-left', values));
+	await withdrawRole(desk.tx, {person, role});
+	await listCommands(desk.house, desk.tx, person);
+	await tell(desk, person, theirs => ({text: theirs.say.say('team-thanks', {role})}));
+	return sayHere(desk, say.say('team-withdrawn', values));
+}
+
+/** Lists the people of a page that begins after so many. */
+export async function listTeam(desk: Desk, from: number): Promise<void> {
+	const reader = readerAt(desk);
+	const {say} = reader;
+	const takes = rolesGivenBy(await rolesOf(desk.tx, desk.person.id));
+	if (takes.length === 0 || desk.chat.kind === 'group') return sayHere(desk, say.say('role-missing-group'));
+	const team = [
+		...(await peopleWith(desk.tx, 'owner')),
+		...(await peopleWith(desk.tx, 'coordinator')),
+		...(await peopleWith(desk.tx, 'verifier')),
+	];
+	const page = team.slice(from, from + perPage);
+	const numbered = page.map((holder, index) => ({holder, number: String(from + index + 1)}));
+	const lines = numbered.map(({holder, number}) => lineOf(holder, number, reader));
+	const buttons = numbered
+		.filter(({holder: {role, person}}) => takes.includes(role) && person !== desk.person.id)
+		.map(({holder: {person, role}, number}) => ({
+			text: say.say('team-withdraw', {number}),
+			data: packButton({kind: 'team', act: 'ask', role, person}),
+		}));
+	const more =
+		team.length > from + perPage
+			? [[{text: say.say('team-more'), data: packButton({kind: 'people', from: from + perPage})}]]
+			: [];
+	return sayHere(desk, [say.say('team-list'), ...lines].join('\n'), [...rowsOf(buttons), ...more]);
+}
+
+async function mayGive(desk: Desk, role: Role): Promise<boolean> {
+	return rolesGivenBy(await rolesOf(desk.tx, desk.person.id)).includes(role);
+}
+
+function lineOf(holder: Holder, number: string, {say, zone}: Reader): string {
+	const since = dayOf(holder.grantedAt, {say, zone});
+	return say.say('team-line', {number, name: nameOf(holder, say), role: holder.role, since});
+}
+
+function nameOf({publicName}: Holder, say: Reader['say']): string {
+	return publicName ?? say.say('team-nameless');
+}
