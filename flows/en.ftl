@@ -22,6 +22,43 @@ picture-lost-sides = the side edges
 picture-lost-surface = the surface
 picture-lost-aprons = the aprons
 picture-stand-in = Its size is guessed.
+card-photo = Photo, not to scale
+card-photo-scaled = Photo, same scale
+card-as-measured = As long as yours
+card-as-measured-all = Each is drawn as long as yours.
+card-usual = Usual size: { $mm } mm
+card-usual-all = Each is drawn at a usual size.
+card-bars = Bars: published lengths in mm.
+card-mm = { $mm } mm
+card-range = { $worth ->
+    [memory] { $range }, from memory
+   *[published] Published: { $range }
+}
+card-range-none = No length is published
+card-yours = Yours: { $mm } mm, give or take { $plusMinus }
+card-yours-least = Yours: at least { $mm } mm
+card-more = { $count ->
+    [one] And one other that fits.
+   *[other] And { $count } others that fit.
+}
+card-lost = Pale, since it is lost: { $lost }.
+card-found = Found on { $date }, { $place }
+card-found-day = Found on { $date }
+card-spot = { $latitude }, { $longitude }
+card-square-grid = somewhere in grid square { $square }
+card-square-degrees = somewhere in { $square } degrees
+card-alone = Find no. { $number } as a card.
+card-share = about { $percent } in 100
+card-alt = The card shows { $photo ->
+    [no] a drawing
+    [scaled] your photo beside a drawing, both to one scale
+   *[yes] your photo beside a drawing
+} of a case: { $names }. Below it, lengths as bars.
+card-alt-shortlist = The card shows { $photo ->
+    [no] small drawings
+   *[yes] your photo and small drawings
+} of these cases: { $names }. Beside them, lengths as bars.
+card-alt-line = { $name }: { $second }. { $words }.
 measuring-from = from this border
 measuring-to = to this border
 measuring-across = Across, where it is widest.
@@ -205,7 +242,7 @@ said-bowl-also = { $count ->
     [one] One more case of this bowl is waiting in /bowl.
    *[other] { $count } more cases of this bowl are waiting in /bowl.
 }
-said-late = I was away at { $due } and could not write. I am sorry.
+said-late = I could not write at { $due }, as I said I would. I am sorry.
 
 ## Measuring
 

@@ -3,9 +3,10 @@ import {randomBytes, randomUUID} from 'node:crypto';
 import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
-import type {House, Shelf} from './bot/desk.ts';
+import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, photoMeasured, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
+import {handOver} from './bot/made.ts';
 import {setProfile} from './bot/profile.ts';
 import {renewCommands} from './bot/role-commands.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
@@ -66,6 +67,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const {clock, log} = tools;
 	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
+	const photoFolder = join(settings.dataDir, 'photos');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -79,7 +81,6 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			: undefined;
 	const token = settings.botToken ?? room?.token ?? '';
 	const apiRoot = room?.url ?? settings.botApiRoot;
-	const photoFolder = join(settings.dataDir, 'photos');
 	const measurer = tools.measurer ?? openMeasurer();
 	let clockwork: Clockwork | undefined;
 	const startLink = (code: string) =>
@@ -110,6 +111,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
 		pictureMs: tools.pictureMs,
 		photoFolder,
+		parcelFolder: join(settings.dataDir, 'parcels'),
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,
@@ -118,6 +120,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
 		measure: measurer.measure,
 		onPhotoMeasured: (tx, find, outcome) => photoMeasured(house, tx, find, outcome),
+		sayIn: language => shelfOf(house, settings.region).texts.in(language),
+		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
 		log,
 	});
 	const listening: Listening = await listen(bot, settings.webhook);

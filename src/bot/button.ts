@@ -17,6 +17,7 @@ export type Button =
 	| {readonly kind: 'menu'; readonly menu: string; readonly parts: readonly string[]}
 	/** Who may answer for a find in its group. */
 	| {readonly kind: 'answerers'; readonly find: number; readonly who: 'owner' | 'everyone'}
+	| {readonly kind: 'tally'; readonly span: string}
 	/** A command, for those who cannot write it as themselves. */
 	| {readonly kind: 'command'; readonly command: string}
 	| {readonly kind: 'begin'};
@@ -54,8 +55,8 @@ export function unpackButton(data: string): Button | undefined {
 	}
 	if (kind === 'o' && isNumber(first) && (second === 'owner' || second === 'everyone'))
 		return {kind: 'answerers', find: number(first), who: second};
-	if (kind === 'c' && /^[a-z]+$/.test(first) && data === `c.${first}`)
-		return {kind: 'command', command: first};
+	if ((kind === 't' || kind === 'c') && /^[a-z]+$/.test(first) && data === `${kind}.${first}`)
+		return kind === 't' ? {kind: 'tally', span: first} : {kind: 'command', command: first};
 	if (kind === 'd' && isNumber(first) && /^[a-z-]+$/.test(second))
 		return {kind: 'draft', find: number(first), act: second};
 	if (kind === 'l' && isNumber(first)) return {kind: 'list', before: number(first)};
@@ -93,6 +94,8 @@ function packed(button: Button): string {
 			return `g.${button.region}`;
 		case 'answerers':
 			return `o.${button.find.toString(36)}.${button.who}`;
+		case 'tally':
+			return `t.${button.span}`;
 		case 'command':
 			return `c.${button.command}`;
 		case 'zone':

@@ -79,7 +79,8 @@ export async function postHere(
 	call: Call,
 	about: {role: OutboxRole; find?: number; turn?: number; notBefore?: number},
 ): Promise<void> {
-	const threaded = call.kind === 'send' && desk.thread !== undefined ? {...call, thread: desk.thread} : call;
+	const isMessage = call.kind === 'send' || call.kind === 'document';
+	const threaded = isMessage && desk.thread !== undefined ? {...call, thread: desk.thread} : call;
 	await post(desk.tx, {chat: desk.chat.id, call: threaded, now: desk.now, ...about});
 }
 

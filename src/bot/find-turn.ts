@@ -21,7 +21,8 @@ import {closeTurn} from './closing.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {keepRecord} from './keep-record.ts';
 import {regionOfPlace} from './region.ts';
-import {askScreen, whyScreen} from './screen.ts';
+import {resultCard} from './result-card.ts';
+import {askScreen, cardCaption, whyScreen} from './screen.ts';
 import {ownersDesk, sitDown} from './whose.ts';
 import {escaped, lineText} from './words.ts';
 
@@ -131,7 +132,7 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 	switch (effect.kind) {
 		case 'ask':
 			if (effect.settleMs !== undefined) await takeBackQuestions(desk.tx, find);
-			return postHere(desk, askedHere(desk, taken, effect), {
+			return postHere(desk, await withCard(desk, taken, effect), {
 				role: 'ask',
 				find,
 				turn: effect.turn,
@@ -172,6 +173,20 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 async function bowlFor({tx, chat}: Desk, {id, chat: begunIn}: FindRow): Promise<number> {
 	const shared = chat.kind === 'group' ? await bowlOfChat(tx, begunIn) : undefined;
 	return shared ?? id;
+}
+
+/** The question as a message; a result has its card with it. */
+async function withCard(
+	desk: Desk,
+	taken: Taken,
+	effect: Extract<Effect, {kind: 'ask'}>,
+): Promise<ReturnType<typeof askScreen>> {
+	const screen = askedHere(desk, taken, effect);
+	const {row, turn} = taken;
+	const {result} = effect.ask;
+	const card = result && (await resultCard(desk, row, {result, standing: turn.standing}));
+	if (!card) return screen;
+	return {...screen, picture: card, alone: cardCaption(effect.ask, shownAt(desk, row, effect.turn))};
 }
 
 async function refresh(desk: Desk, row: FindRow, effect: Extract<Effect, {kind: 'refresh'}>): Promise<void> {

@@ -1,35 +1,49 @@
 /** What the clockwork lets happen to finds: bowls that are due, photos that came through or did not. */
 import type {MeasuredPhoto} from '../find/proposal.ts';
 import {standAt} from '../find/stand.ts';
+import type {Trail} from '../find/trail.ts';
 import {addressOf} from '../store/chats.ts';
 import {type FindRow, findById} from '../store/finds.ts';
 import {personById} from '../store/people.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Tx} from '../store/schema.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
-import {readTrail, turnFind} from './find-turn.ts';
+import {readTrail, trailIfSound, turnFind} from './find-turn.ts';
 import {keepRecord} from './keep-record.ts';
 import {timeText} from './words.ts';
 
-/** A reminder this late is said with an excuse. */
+/** A bell this late is rung with an excuse. */
 const lateMs = 30 * 60_000;
 
-/** All finds of one bowl wake; the first is asked about, the others wait in /bowl. */
+/**
+ * All finds of one bowl wake; the first is asked about, the others wait in /bowl. A find that cannot be read keeps no
+ * other one from waking.
+ */
 export async function wakeBowl(house: House, tx: Tx, reminders: readonly Reminder[]): Promise<void> {
 	let first: Desk | undefined;
+	let others = 0;
 	for (const reminder of reminders) {
 		const row = await findById(tx, reminder.find);
 		const desk = row && (await deskOf(house, tx, row));
-		if (!row || !desk) continue;
-		if (!first && desk.now - reminder.dueAt > lateMs) {
-			const reader = readerAt(desk, row.region);
-			await sayHere(desk, reader.say.say('said-late', {due: timeText(reminder.dueAt, reader)}));
-		}
+		const trail = row && trailIfSound({house}, row);
+		if (!row || !desk || !trail) continue;
+		if (!first) await excuseLateness(desk, row, promisedAt(desk, row, trail) ?? reminder.dueAt);
 		await turnFind(desk, row, {kind: 'woke'}, first ? 'quietly' : 'aloud');
+		if (first) others += 1;
 		first ??= desk;
 	}
-	const others = reminders.length - 1;
 	if (first && others > 0) await sayHere(first, readerAt(first).say.say('said-bowl-also', {count: others}));
+}
+
+/** When the finder was told that the bowl would be ready; a reminder put off since is still measured by that. */
+function promisedAt(desk: Desk, row: FindRow, trail: Trail): number | undefined {
+	return standAt(shelfOf(desk.house, row.region).flow, trail).facts.bowl?.dueAt;
+}
+
+async function excuseLateness(desk: Desk, row: FindRow, dueAt: number): Promise<void> {
+	if (desk.now - dueAt <= lateMs) return;
+	const reader = readerAt(desk, row.region);
+	await sayHere(desk, reader.say.say('said-late', {due: timeText(dueAt, reader)}));
 }
 
 /** The record of a kept find gets a photo that came after it. */

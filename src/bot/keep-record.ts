@@ -44,9 +44,9 @@ export async function withdrawRecord(desk: Desk, row: FindRow): Promise<boolean>
 	const withdrawn = await withdrawDraft(tx, {find: row.id, now});
 	if (!withdrawn) return false;
 	await dropPhotos(tx, row.id);
+	// What has not left yet need not leave any more, also where nobody is told any longer.
+	await forgetForwards(tx, row.uuid);
 	if (house.isForwarding) {
-		// What has not left yet need not leave any more.
-		await forgetForwards(tx, row.uuid);
 		const data = occurrenceFrom(kept.body, flow.region, {
 			recordedAt: kept.savedAt,
 			modifiedAt: now,
@@ -63,7 +63,8 @@ export async function withdrawRecord(desk: Desk, row: FindRow): Promise<boolean>
 	return true;
 }
 
-async function forward(
+/** Queues the record as it is now for whoever receives records. */
+export async function forward(
 	desk: Desk,
 	kept: {draft: Draft; region: Region; version: number; find: number},
 ): Promise<void> {

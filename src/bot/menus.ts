@@ -1,31 +1,25 @@
-/** What the buttons under the words of a command do, and who may press them. */
-import {type Role, rolesOf} from '../store/roles.ts';
+/** What the buttons under the words of a command do; they are for those who may use the command. */
+import {type CommandName, isCommand} from './command-table.ts';
+import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
+import {orderMyData} from './commands/mydata.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
+import {mayUse} from './guard.ts';
 
-type Menu = {
-	/** Absent where everybody may. */
-	readonly roles?: readonly Role[];
-	/** What it is about is nobody else's business. */
-	readonly isPrivate: boolean;
-	readonly act: (desk: Desk, parts: readonly string[]) => Promise<void>;
-};
+type Act = (desk: Desk, parts: readonly string[]) => Promise<void>;
 
-const menus: Readonly<Record<string, Menu>> = {
-	forwarding: {roles: ['owner'], isPrivate: true, act: retryForwarding},
+const menus: Readonly<Partial<Record<CommandName, Act>>> = {
+	mydata: orderMyData,
+	forget: answerForget,
+	forwarding: retryForwarding,
 };
 
 /** Does what a button of a command asks for; clients can send what no button had, so each is looked at again. */
 export async function actOnMenu(
 	desk: Desk,
-	{menu: name, parts}: {readonly menu: string; readonly parts: readonly string[]},
+	{menu, parts}: {readonly menu: string; readonly parts: readonly string[]},
 ): Promise<void> {
-	const {say} = readerAt(desk);
-	const menu = menus[name];
-	if (!menu) return sayHere(desk, say.say('nothing-open'));
-	const held = menu.roles ? await rolesOf(desk.tx, desk.person.id) : [];
-	if (menu.roles && !menu.roles.some(role => held.includes(role)))
-		return sayHere(desk, say.say(desk.chat.kind === 'group' ? 'role-missing-group' : 'role-missing'));
-	if (menu.isPrivate && desk.chat.kind !== 'private') return sayHere(desk, say.say('role-privately'));
-	return menu.act(desk, parts);
+	const act = isCommand(menu) ? menus[menu] : undefined;
+	if (!isCommand(menu) || !act) return sayHere(desk, readerAt(desk).say.say('nothing-open'));
+	if (await mayUse(desk, menu)) await act(desk, parts);
 }

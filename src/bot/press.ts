@@ -8,10 +8,12 @@ import {actOnDraft, listDrafts} from './commands/drafts.ts';
 import {makeInvitation} from './commands/invite.ts';
 import {setRegion} from './commands/region.ts';
 import {setZone} from './commands/settings.ts';
+import {showTallyOf} from './commands/tally.ts';
 import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
 import {actOnMenu} from './menus.ts';
+import {spanFrom} from './span.ts';
 import {answerableFind, mayAnswer, ownFind} from './whose.ts';
 
 /** What only the owner of a find may press. */
@@ -42,15 +44,7 @@ async function belongsToOthers(desk: Desk, button: Button): Promise<boolean> {
 			const whose = button.option === ownersOption ? ownFind : answerableFind;
 			return (await whose(desk, button.find)) === 'not-yours';
 		}
-		case 'begin':
-		case 'region':
-		case 'zone':
-		case 'list':
-		case 'command':
-		case 'invite':
-		case 'team':
-		case 'people':
-		case 'menu':
+		default:
 			return false;
 	}
 }
@@ -75,6 +69,8 @@ async function act(ctx: Ctx, button: Button): Promise<void> {
 			return listDrafts(desk, button.before);
 		case 'menu':
 			return actOnMenu(desk, button);
+		case 'tally':
+			return showTallyOf(desk, spanFrom(button.span));
 		case 'command':
 			return runCommand(ctx, button.command);
 		case 'resume':

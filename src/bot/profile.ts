@@ -13,10 +13,7 @@ export async function setProfile(
 	log: (line: Readonly<Record<string, unknown>>) => void,
 ): Promise<void> {
 	const list = commandList([], say);
-	const inGroups = [
-		...list,
-		...(['say', 'onlyme'] as const).map(command => ({command, description: say.say(`command-${command}`)})),
-	];
+	const inGroups = commandList([], say, 'group');
 	const calls = [
 		() => api.setMyCommands(list, {scope: {type: 'default'}}),
 		() => api.setMyCommands(inGroups, {scope: {type: 'all_group_chats'}}),

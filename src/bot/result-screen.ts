@@ -46,7 +46,7 @@ function valuesOf({taxon, scientificName, percent}: NameView, say: Say) {
 }
 
 /** A share in 100 as it is said: nothing is ever certain, and nothing said is impossible. */
-function spoken(percent: number): string {
+export function spoken(percent: number): string {
 	return String(Math.min(99, Math.max(1, percent)));
 }
 

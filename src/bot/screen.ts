@@ -40,6 +40,11 @@ export function askScreen(ask: Ask, shown: Shown): SendCall {
 	};
 }
 
+/** Under the card of a result, where it goes by itself. */
+export function cardCaption(ask: Ask, shown: Shown): string {
+	return framed([shown.reader.say.say('card-alone', {number: String(shown.find)})], ask, shown);
+}
+
 /** The name of a find stands out. */
 function withBoldStart(html: string, text: string): string {
 	const first = escaped(text.split('\n')[0] ?? '');
@@ -67,7 +72,6 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 		const wanted = pictureOf(one, shown);
 		switch (wanted.kind) {
 			case 'drawing':
-			case 'taxon':
 				return [];
 			case 'measured':
 				return [wanted.title];
@@ -77,7 +81,10 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 	});
 }
 
-function pictureOf(picture: AskPicture, {region, reader}: Shown): CallPicture {
+function pictureOf(
+	picture: AskPicture,
+	{region, reader}: Shown,
+): Exclude<CallPicture, {kind: 'taxon' | 'card' | 'bars' | 'lengths'}> {
 	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
 	if (picture.kind === 'measured') return measuredPicture(picture.proposal, reader);
 	const of = {region, language: reader.say.language};
@@ -86,7 +93,10 @@ function pictureOf(picture: AskPicture, {region, reader}: Shown): CallPicture {
 		: {...picture, ...of};
 }
 
-function measuredPicture({hash, lengths, width, outline}: Proposal, {say}: Reader): CallPicture {
+function measuredPicture(
+	{hash, lengths, width, outline}: Proposal,
+	{say}: Reader,
+): Extract<CallPicture, {kind: 'measured'}> {
 	const title = say.say('picture-measured', {mm: lengths[0]?.mm ?? 0});
 	return {kind: 'measured', hash, lengths, ...(width ? {width} : {}), outline, title};
 }

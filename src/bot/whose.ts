@@ -1,7 +1,7 @@
 /** Whose a find is, and who may answer for it. */
 import {type FindRow, findById, openFinds} from '../store/finds.ts';
 import {findOfMessage} from '../store/outbox.ts';
-import {personById, seatOf, sitAt} from '../store/people.ts';
+import {hasLeft, personById, seatOf, sitAt} from '../store/people.ts';
 import {findOfAlbum} from '../store/photos.ts';
 import type {Desk} from './desk.ts';
 
@@ -52,10 +52,12 @@ export async function findSpokenOf(desk: Desk, {replied, album}: Tie): Promise<F
 		(replied === undefined ? undefined : await findOfMessage(tx, {chat: chat.id, messageId: replied}));
 	const row = tied === undefined ? undefined : await findById(tx, tied);
 	if (row && !isDeleted(row)) return row;
-	const seat = await seatOf(tx, {chat: chat.id, person: person.id});
+	const place = {chat: chat.id, person: person.id};
+	const seat = await seatOf(tx, place);
 	const seated = seat === undefined ? undefined : await findById(tx, seat);
 	if (seated && isOpen(seated)) return seated;
-	const others = chat.kind === 'group' ? await openFinds(tx, {chat: chat.id, since: desk.now - freshMs}) : [];
+	const isForOthers = chat.kind === 'group' && !(await hasLeft(tx, place));
+	const others = isForOthers ? await openFinds(tx, {chat: chat.id, since: desk.now - freshMs}) : [];
 	const [only, ...more] = others.filter(other => mayAnswer(desk, other));
 	if (more.length > 0) return 'which';
 	return only ?? seated ?? 'none';

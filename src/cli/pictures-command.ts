@@ -94,6 +94,10 @@ function subjectOf(wanted: Wanted): string {
 			return wanted.taxon;
 		case 'measuring':
 			return wanted.which;
+		case 'lengths':
+			return wanted.taxa.join('+');
+		case 'bars':
+			return 'tally';
 		default:
 			return wanted.character;
 	}

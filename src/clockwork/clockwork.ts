@@ -3,14 +3,18 @@ import type {Api} from 'grammy';
 import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
+import type {Parcel} from '../store/parcels.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {Say} from '../text/text.ts';
 import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
 import {keepHouse} from './housekeeping.ts';
 import {startLoop} from './loop.ts';
+import {makeParcel} from './make-parcel.ts';
 import type {Measurer} from './measurer.ts';
 import {openOutbox} from './outbox.ts';
+import {type MadeOrNot, makeNextParcel} from './parcels.ts';
 import {fetchNextPhoto, type PhotoTools} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
@@ -24,6 +28,8 @@ export type ClockworkTools = {
 	/** How long words wait for their drawing; 200 ms without it. */
 	readonly pictureMs?: number | undefined;
 	readonly photoFolder: string;
+	/** Where what is made for somebody stands until it is sent. */
+	readonly parcelFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;
@@ -33,6 +39,9 @@ export type ClockworkTools = {
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
 	readonly measure: Measurer['measure'];
 	readonly onPhotoMeasured: PhotoTools['onMeasured'];
+	/** The sentences in a language, or in the usual one. */
+	readonly sayIn: (language: string | undefined) => Say;
+	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -53,7 +62,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		...tools,
 		...(tools.pictureMs === undefined ? {} : {patienceMs: tools.pictureMs}),
 	});
-	const outbox = openOutbox({db, api: tools.api, now, pictures, log}, () => sending.wake());
+	const outbox = openOutbox({...tools, pictures}, () => sending.wake());
 	const sending = startLoop({name: 'outbox', work: outbox.send, pauseMs: secondMs / 2, log});
 	const reminding = startLoop({
 		name: 'reminders',
@@ -83,6 +92,17 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: secondMs,
 		log,
 	});
+	const parcels = startLoop({
+		name: 'parcels',
+		work: async () => {
+			const make = (parcel: Parcel, folder: string) => makeParcel(tools, parcel, folder);
+			const hasMore = await makeNextParcel({...tools, make});
+			if (hasMore) sending.wake();
+			return hasMore;
+		},
+		pauseMs: secondMs,
+		log,
+	});
 	const tidying = startLoop({
 		name: 'housekeeping',
 		work: () => keepHouse(tools),
@@ -100,14 +120,14 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 3600 * secondMs,
 		log,
 	});
-	const loops = [sending, reminding, photos, forwarding, tidying];
+	const loops = [sending, reminding, photos, forwarding, parcels, tidying];
 	return {
 		prepare: wanted => {
 			unprepared.push(...wanted);
 			preparing.wake();
 		},
 		wake: () => {
-			for (const loop of [sending, photos, forwarding, tidying]) loop.wake();
+			for (const loop of [sending, photos, forwarding, parcels, tidying]) loop.wake();
 		},
 		stop: async () => {
 			const prepared = preparing.stop();

@@ -8,20 +8,23 @@ import {
 	markSent,
 	messageOfRow,
 	nextToSend,
+	type Posting,
+	post,
 	postpone,
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
-import type {Pictures} from './pictures.ts';
-import {type Picture, type Sent, sendCall} from './send.ts';
+import {isReadable, type LuggageTools, packLuggage, type Readable} from './luggage.ts';
+import {openPace, type Pace} from './pace.ts';
+import {eraseParcelFile} from './parcel-files.ts';
+import {type Sent, sendCall} from './send.ts';
 
 /** What sending works with. */
-export type OutboxTools = {
+export type OutboxTools = LuggageTools & {
 	readonly db: Db;
 	readonly api: Api;
-	readonly now: () => number;
-	readonly pictures: Pictures;
-	readonly log: (line: Readonly<Record<string, unknown>>) => void;
+	/** Counts what is sent beside what goes to many; a count of its own without it. */
+	readonly pace?: Pace;
 };
 
 const mostStumbles = 5;
@@ -30,19 +33,17 @@ const stumblePauseMs = 10_000;
 const mostInFlight = 8;
 /** A press must be answered at once or not at all. */
 const answerLivesMs = 60_000;
-/** How long a message waits for the photo that goes with it. */
-const photoPatienceMs = 120_000;
 
 /** A pump for the outbox; `send` starts what may go and says whether anything did. */
-export function openOutbox(tools: OutboxTools, onDone: () => void) {
+export function openOutbox(given: OutboxTools, onDone: () => void) {
+	const pace = given.pace ?? openPace(given.now);
+	const tools = {...given, pace};
 	const busy = new Set<number>();
 	const inFlight = new Set<Promise<void>>();
-	const limited = new Map<number, number>();
 	const send = async (): Promise<boolean> => {
 		const now = tools.now();
-		for (const [chat, until] of limited) if (until <= now) limited.delete(chat);
 		// Two chats refused at once: the limit is on us, not on a chat (bot-practice 13).
-		if (limited.size > 1 || inFlight.size >= mostInFlight) return false;
+		if (pace.isHeld() || inFlight.size >= mostInFlight) return false;
 		const rows = await nextToSend(tools.db, {now, busy, limit: mostInFlight - inFlight.size});
 		for (const row of rows) {
 			if (!isReadable(row)) {
@@ -52,7 +53,7 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 			}
 			if (row.call.kind !== 'answer') busy.add(row.chat);
 			await markSending(tools.db, row.id);
-			const sending = sendRow(tools, row, limited)
+			const sending = sendRow(tools, row)
 				.catch(error => stumble(tools, row, error))
 				.finally(() => {
 					busy.delete(row.chat);
@@ -72,30 +73,36 @@ export function openOutbox(tools: OutboxTools, onDone: () => void) {
 	};
 }
 
-type Readable = Waiting & {readonly call: Call};
+type Paced = OutboxTools & {readonly pace: Pace};
 
-function isReadable(row: Waiting): row is Readable {
-	return row.call !== undefined;
-}
-
-async function sendRow(tools: OutboxTools, row: Readable, limited: Map<number, number>): Promise<void> {
+async function sendRow(tools: Paced, row: Readable): Promise<void> {
 	const {db} = tools;
 	const address = await addressOf(db, row.chat);
 	const isStale = row.call.kind === 'answer' && tools.now() - row.createdAt > answerLivesMs;
 	if (!address || isStale) return giveUp(db, row.id);
 	const target = row.call.kind === 'edit' ? await messageOfRow(db, row.call.row) : undefined;
-	const picture = await pictureFor(tools, row);
-	if (picture === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + 1000});
+	const luggage = await packLuggage(tools, row);
+	if (luggage.kind === 'not-yet') return postpone(db, {id: row.id, notBefore: tools.now() + luggage.afterMs});
+	if (luggage.kind === 'missing') return giveUp(db, row.id);
+	const {call} = row;
+	const ended = isMessage(call) ? tools.pace.begin(row.chat) : undefined;
 	const sent = await sendCall({
+		...luggage.items,
 		api: tools.api,
 		platformId: address.platformId,
-		call: row.call,
+		call,
 		target,
-		picture: picture?.picture,
-		onFileId: fileId => picture?.remember(fileId),
 		attempts: row.attempts,
-	});
-	await settle(tools, row, {sent, limited, from: address.platformId});
+	}).finally(ended);
+	await settle(tools, row, {sent, from: address.platformId, follow: luggage.follow});
+	// Sent or refused for good, nobody needs it any more; a second try would.
+	if (call.kind === 'document' && (sent.kind === 'sent' || sent.kind === 'refused'))
+		await eraseParcelFile(tools.parcelFolder, call.file);
+}
+
+/** What the platform counts against its limits. */
+function isMessage({kind}: Call): boolean {
+	return kind === 'send' || kind === 'album' || kind === 'document';
 }
 
 /** A fault of our own: the row waits and is tried again, but may not hold back its chat for ever. */
@@ -105,17 +112,27 @@ async function stumble({db, now, log}: OutboxTools, row: Waiting, error: unknown
 	else await postpone(db, {id: row.id, notBefore: now() + stumblePauseMs});
 }
 
+type Settling = {
+	readonly sent: Sent;
+	readonly from: number;
+	/** The card that comes after its words. */
+	readonly follow: Omit<Posting, 'now'> | undefined;
+};
+
 async function settle(
-	{db, now, log}: OutboxTools,
+	{db, now, log, pace}: Paced,
 	row: Waiting,
-	{sent, limited, from}: {sent: Sent; limited: Map<number, number>; from: number},
+	{sent, from, follow}: Settling,
 ): Promise<void> {
 	switch (sent.kind) {
 		case 'sent':
-			return markSent(db, {id: row.id, messageId: sent.messageId, now: now()});
+			return db.transaction().execute(async tx => {
+				await markSent(tx, {id: row.id, messageId: sent.messageId, now: now()});
+				if (follow) await post(tx, {...follow, now: now()});
+			});
 		case 'later': {
 			const notBefore = now() + sent.afterMs;
-			if (sent.isLimited) limited.set(row.chat, notBefore);
+			if (sent.isLimited) pace.limit(row.chat, notBefore);
 			return postpone(db, {id: row.id, notBefore});
 		}
 		case 'moved':
@@ -129,17 +146,4 @@ async function settle(
 			log({level: 'error', what: 'message refused', row: row.id, description: sent.description});
 			return giveUp(db, row.id);
 	}
-}
-
-type Found = {readonly picture: Picture; readonly remember: (fileId: string) => void};
-
-async function pictureFor(
-	{pictures, now}: OutboxTools,
-	row: Readable,
-): Promise<Found | 'not-yet' | undefined> {
-	if (row.call.kind !== 'send') return undefined;
-	if (row.call.picture !== undefined) return pictures.drawing(row.call.picture);
-	if (row.call.photoOf === undefined) return undefined;
-	const found = await pictures.photoOf(row.call.photoOf);
-	return found === 'not-yet' && now() - row.createdAt > photoPatienceMs ? undefined : found;
 }

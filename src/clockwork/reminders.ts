@@ -43,9 +43,10 @@ export async function wakeDueBowls(tools: ReminderTools): Promise<boolean> {
 }
 
 function byBowl(due: readonly Reminder[]): readonly (readonly Reminder[])[] {
-	const bowls = new Map<number, Reminder[]>();
+	const bowls = new Map<string, Reminder[]>();
 	for (const reminder of due) {
-		const bowl = reminder.bowl ?? reminder.find;
+		// Cases of one bowl may be spoken of in two chats, and each is told.
+		const bowl = `${reminder.bowl ?? reminder.find} ${reminder.chat}`;
 		bowls.set(bowl, [...(bowls.get(bowl) ?? []), reminder]);
 	}
 	return [...bowls.values()];

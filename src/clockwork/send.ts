@@ -1,12 +1,20 @@
 /** One row of the outbox becomes one call to the platform. */
-import {type Api, GrammyError, HttpError, InputFile} from 'grammy';
+import {basename} from 'node:path';
+import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
 import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
+import {z} from 'zod';
 import type {Call, Keyboard} from '../store/call.ts';
 
 /** What became of a call. */
 export type Sent =
 	| {readonly kind: 'sent'; readonly messageId: number | undefined}
-	| {readonly kind: 'later'; readonly afterMs: number; readonly isLimited: boolean}
+	| {
+			readonly kind: 'later';
+			readonly afterMs: number;
+			readonly isLimited: boolean;
+			/** Nobody knows whether it arrived. */
+			readonly mayHaveLeft: boolean;
+	  }
 	| {readonly kind: 'moved'; readonly to: number}
 	| {readonly kind: 'gone'}
 	| {readonly kind: 'refused'; readonly description: string};
@@ -22,6 +30,10 @@ export type Sending = {
 	/** The message that an edit changes. */
 	readonly target?: {readonly messageId: number; readonly isPhoto: boolean} | undefined;
 	readonly picture?: Picture | undefined;
+	/** What stands in an album. */
+	readonly pictures?: readonly Picture[];
+	/** The path of the file that a document carries. */
+	readonly document?: string | undefined;
 	/** Hears the platform's id of a picture once it has one. */
 	readonly onFileId?: (fileId: string) => void;
 	readonly attempts: number;
@@ -30,6 +42,7 @@ export type Sending = {
 /** The most characters of a caption (platform-limits.json, caption). */
 const mostInCaption = 1024;
 const longestPauseMs = 300_000;
+const codeSchema = z.object({code: z.string()});
 
 /** Refusals that mean: it is as it should be (bot-practice 18). */
 const harmless = [
@@ -60,6 +73,7 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 				kind: 'later',
 				afterMs: Math.min(1000 * 2 ** sending.attempts, longestPauseMs),
 				isLimited: false,
+				mayHaveLeft: !cannotHaveLeft(error.error),
 			};
 		}
 		throw error;
@@ -69,12 +83,23 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 function judge(error: GrammyError): Sent {
 	const {description, parameters, error_code: code} = error;
 	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
-	if (code === 429) return {kind: 'later', afterMs: (parameters.retry_after ?? 5) * 1000, isLimited: true};
+	if (code === 429) {
+		const afterMs = (parameters.retry_after ?? 5) * 1000;
+		return {kind: 'later', afterMs, isLimited: true, mayHaveLeft: false};
+	}
 	// What stands between us and the platform may answer with neither code nor words.
-	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false};
+	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false, mayHaveLeft: code !== 500};
 	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
 	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
 	return {kind: 'refused', description};
+}
+
+const neverConnected = ['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH'];
+
+/** There was nobody to hear the call. */
+function cannotHaveLeft(error: unknown): boolean {
+	const parsed = codeSchema.safeParse(error);
+	return parsed.success && neverConnected.includes(parsed.data.code);
 }
 
 async function attempt(sending: Sending): Promise<number | undefined> {
@@ -86,13 +111,29 @@ async function attempt(sending: Sending): Promise<number | undefined> {
 		case 'commands':
 			await listCommands(sending, call);
 			return undefined;
+		case 'document':
+			return (await sendFile(sending, call)).message_id;
 		case 'edit':
 			if (!target) return undefined;
 			await editMessage(sending, call, target);
 			return target.messageId;
 		case 'send':
 			return (await sendMessage(sending, call)).message_id;
+		case 'album':
+			return sendAlbum(sending, call);
 	}
+}
+
+async function sendFile(
+	{api, platformId, document}: Sending,
+	call: Extract<Call, {kind: 'document'}>,
+): Promise<Message> {
+	if (document === undefined) throw new Error('Expected the path of the file that a document carries');
+	return api.sendDocument(platformId, new InputFile(document, basename(document)), {
+		caption: call.html,
+		parse_mode: 'HTML',
+		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
+	});
 }
 
 async function listCommands(
@@ -122,6 +163,30 @@ async function editMessage(
 	await api.editMessageText(platformId, messageId, call.html, markup);
 }
 
+async function sendAlbum(
+	{api, platformId, pictures = []}: Sending,
+	{html}: Extract<Call, {kind: 'album'}>,
+): Promise<number | undefined> {
+	const [first, ...others] = pictures.map(sourceOf);
+	const caption = {caption: html, parse_mode: 'HTML'} as const;
+	try {
+		if (!first) return undefined;
+		if (others.length === 0) return (await api.sendPhoto(platformId, first, caption)).message_id;
+		const media = [first, ...others].map((source, index) =>
+			InputMediaBuilder.photo(source, index === 0 ? caption : {}),
+		);
+		return (await api.sendMediaGroup(platformId, media))[0]?.message_id;
+	} catch (error) {
+		// The words that follow tell the most of it; they may not wait for pictures that are refused.
+		if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
+		return undefined;
+	}
+}
+
+function sourceOf(picture: Picture): string | InputFile {
+	return 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
+}
+
 async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>): Promise<Message> {
 	const {api, platformId, picture} = sending;
 	const options = {
@@ -132,14 +197,15 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 			: {reply_parameters: {message_id: call.replyTo, allow_sending_without_reply: true}}),
 		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
 	};
-	if (picture && lengthShown(call.html) <= mostInCaption) {
+	if (picture && fitsCaption(call.html)) {
 		try {
-			const source = 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
-			const sent = await api.sendPhoto(platformId, source, {caption: call.html, ...options});
+			const sent = await api.sendPhoto(platformId, sourceOf(picture), {caption: call.html, ...options});
 			const fileId = sent.photo.at(-1)?.file_id;
 			if (fileId !== undefined) sending.onFileId?.(fileId);
 			return sent;
 		} catch (error) {
+			// Its words have gone before it, so there is nothing to be said without it.
+			if (call.follows === true) throw error;
 			// A picture that is not taken, for whatever reason of its own, never costs the person the question.
 			if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
 		}
@@ -170,6 +236,11 @@ function positionKeyboard(text: string): ReplyKeyboardMarkup {
 
 function inline(keyboard: Keyboard): InlineKeyboardMarkup {
 	return {inline_keyboard: keyboard.map(row => row.map(({text, data}) => ({text, callback_data: data})))};
+}
+
+/** Whether these words, in HTML, may stand under a picture. */
+export function fitsCaption(html: string): boolean {
+	return lengthShown(html) <= mostInCaption;
 }
 
 /** Characters once markup and entities are taken out. */

@@ -11,12 +11,13 @@ import {readRegion} from '../key/region.ts';
 import {projectRoot} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {readTexts} from '../text/text.ts';
+import {cardImage} from './card.ts';
 import {photoPath} from './photo-files.ts';
 
-/** Turns a picture into the bytes of a PNG; rejects when there is no such thing to draw. */
+/** Turns a picture into the bytes of a PNG, or of a JPEG where it holds a photo; rejects when there is no such thing to draw. */
 export type Studio = (picture: CallPicture) => Promise<Uint8Array>;
 
-/** Folders of a studio: where the regions are, and where finished pictures are kept. */
+/** Folders of a studio: where the regions are, where finished pictures are kept, and where photos are. */
 export type StudioFolders = {
 	readonly flowsFolder: string;
 	readonly keptFolder: string;
@@ -32,8 +33,12 @@ export function openStudio({flowsFolder, keptFolder, photoFolder}: StudioFolders
 		return {region: source.region, say: source.texts.in(language)};
 	};
 	return async picture => {
+		// Neither is kept: they show a person's photo and place, which are theirs to erase.
 		if (picture.kind === 'measured')
 			return measuredPhoto(picture, await readFile(photoPath(photoFolder, picture.hash)));
+		if (picture.kind === 'card') {
+			return cardImage(picture, {from: sourceOf(picture.region, picture.language), photoFolder});
+		}
 		const svg =
 			picture.kind === 'drawing'
 				? await readFile(join(flowsFolder, picture.path), 'utf8')

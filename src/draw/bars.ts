@@ -18,7 +18,8 @@ export type Bar = {
 const mostBars = 20;
 /** Up to so many kinds have room for their scientific names; beyond, those stand in `plain` alone. */
 const mostWithScience = 8;
-const drawingSize = 92;
+/** How wide or high the drawing beside a bar is, in units. */
+export const barDrawingUnits = 92;
 const barHeight = 24;
 
 /** Draws bars, largest first and all in one scale; beyond 20 kinds a last line says how many more there are. */
@@ -87,7 +88,7 @@ function drawRow(
 	bar: Bar,
 	{top, share, hasDrawings, hasScience}: Row,
 ): {readonly svg: string; readonly foot: number} {
-	const x = card.margin + (hasDrawings ? drawingSize + 18 : 0);
+	const x = card.margin + (hasDrawings ? barDrawingUnits + 18 : 0);
 	const width = card.margin + innerWidth - x;
 	const countSet = {size: letters.plain, weight: 'bold'} as const;
 	const countWidth = widthOfWords(String(bar.count), countSet);
@@ -118,8 +119,8 @@ function drawRow(
 
 /** Fits a drawing into its square left of the bar. */
 function drawSmall({svg, box}: Drawing, middle: number): string {
-	const top = middle - drawingSize / 2;
-	const place = `x="${card.margin}" y="${top.toFixed(1)}" width="${drawingSize}" height="${drawingSize}"`;
+	const top = middle - barDrawingUnits / 2;
+	const place = `x="${card.margin}" y="${top.toFixed(1)}" width="${barDrawingUnits}" height="${barDrawingUnits}"`;
 	const view = [box.left, box.top, box.right - box.left, box.bottom - box.top].join(' ');
 	return `<svg ${place} viewBox="${view}">${svg}</svg>`;
 }

@@ -28,30 +28,39 @@ type Font = ReturnType<typeof opentype.parse>;
 type Glyph = ReturnType<Font['charToGlyph']>;
 type PathCommand = ReturnType<Glyph['getPath']>['commands'][number];
 
+type SizedGlyph = {readonly commands: readonly PathCommand[]; readonly advance: number};
+
 const files = {plain: 'DejaVuSans.ttf', bold: 'DejaVuSans-Bold.ttf'} as const;
 const opened = new Map<keyof typeof files, Font>();
+const glyphs = {plain: new Map<string, SizedGlyph>(), bold: new Map<string, SizedGlyph>()} as const;
 
 /** One line of words as SVG. */
 export function drawWords(words: string, placed: Placed): string {
 	const {size, weight = 'plain', anchor = 'start', fill = colours.ink} = placed;
 	const width = anchor === 'start' ? 0 : widthOfWords(words, placed);
 	let x = placed.x - (anchor === 'middle' ? width / 2 : width);
-	const font = fontOf(weight);
 	let path = '';
 	for (const letter of words) {
-		const glyph = font.charToGlyph(letter);
-		path += pathData(glyph.getPath(x, placed.y, size).commands);
-		x += (glyph.advanceWidth / font.unitsPerEm) * size;
+		const {commands, advance} = glyphOf(letter, weight);
+		path += pathData(commands, {x, y: placed.y, scale: size});
+		x += advance * size;
 	}
 	return path === '' ? '' : `<path d="${path}" fill="${fill}"/>`;
 }
 
 /** Not opentype.js's own toPathData, which writes NaN for a fraction below 1e-6 (version 2.0.0). */
-function pathData(commands: readonly PathCommand[]): string {
+function pathData(
+	commands: readonly PathCommand[],
+	{x: left, y: foot, scale}: {readonly x: number; readonly y: number; readonly scale: number},
+): string {
+	const across = (value: number) => Math.round((left + value * scale) * 10) / 10;
+	const down = (value: number) => Math.round((foot + value * scale) * 10) / 10;
+	const point = (x: number | undefined, y: number | undefined) =>
+		x === undefined || y === undefined ? [] : [across(x), down(y)];
 	return commands
 		.map(({type, x1, y1, x2, y2, x, y}) => {
-			const places = [x1, y1, x2, y2, x, y].filter(value => value !== undefined);
-			return type + places.map(value => Math.round(value * 10) / 10).join(' ');
+			const places = [...point(x1, y1), ...point(x2, y2), ...point(x, y)];
+			return type + places.join(' ');
 		})
 		.join('');
 }
@@ -65,11 +74,7 @@ export function drawLines(words: readonly string[], placed: Placed): string {
 
 /** How wide a line of words is, in units of the drawing. */
 export function widthOfWords(words: string, {size, weight = 'plain'}: Lettering): number {
-	const font = fontOf(weight);
-	return [...words].reduce(
-		(sum, letter) => sum + (font.charToGlyph(letter).advanceWidth / font.unitsPerEm) * size,
-		0,
-	);
+	return [...words].reduce((sum, letter) => sum + glyphOf(letter, weight).advance * size, 0);
 }
 
 /** Words broken into lines of at most `width`; a single word that is wider stays whole. */
@@ -91,6 +96,17 @@ export function escapeSvg(words: string): string {
 		.replaceAll('<', '&lt;')
 		.replaceAll('>', '&gt;')
 		.replaceAll('"', '&quot;');
+}
+
+/** A letter at size 1, its foot at 0, 0; kept, since taking one from its font is most of the work of a picture. */
+function glyphOf(letter: string, weight: keyof typeof files): SizedGlyph {
+	const kept = glyphs[weight].get(letter);
+	if (kept) return kept;
+	const font = fontOf(weight);
+	const glyph = font.charToGlyph(letter);
+	const sized = {commands: glyph.getPath(0, 0, 1).commands, advance: glyph.advanceWidth / font.unitsPerEm};
+	glyphs[weight].set(letter, sized);
+	return sized;
 }
 
 /** Read when first needed and then kept: 0.1 s each. */

@@ -4,8 +4,8 @@ import type {CallPicture} from '../store/call.ts';
 import type {Say} from '../text/text.ts';
 import {letterOf} from './letter.ts';
 
-/** A picture that is drawn from a region's data, by what it shows. */
-export type Wanted = Exclude<CallPicture, {kind: 'drawing' | 'measured'}>;
+/** A picture of a kind or a question that is drawn from data, by what it shows. */
+export type Wanted = Exclude<CallPicture, {kind: 'drawing' | 'card' | 'measured'}>;
 
 /** Every picture that the questions of a region are shown and explained with. */
 export function picturesOf({id: region, key}: Region, language: string): readonly Wanted[] {
@@ -21,7 +21,10 @@ export function picturesOf({id: region, key}: Region, language: string): readonl
 }
 
 /** What a picture of a question shows in words: its alternative text. */
-export function questionTitle(wanted: Exclude<Wanted, {kind: 'taxon'}>, say: Say): string {
+export function questionTitle(
+	wanted: Exclude<Wanted, {kind: 'taxon' | 'lengths' | 'bars'}>,
+	say: Say,
+): string {
 	switch (wanted.kind) {
 		case 'choices': {
 			const seen = wanted.options.map((state, index) => [

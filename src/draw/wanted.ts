@@ -3,11 +3,13 @@ import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
 import type {Character, Region, Taxon} from '../key/region.ts';
 import type {Say} from '../text/text.ts';
 import {drawChoices} from './choices.ts';
+import {drawLengths, lengthsTitle} from './lengths.ts';
 import {drawMeasuring} from './measuring.ts';
 import {drawPart} from './part.ts';
 import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
 import {questionTitle, type Wanted} from './title.ts';
+import {drawWantedBars} from './wanted-bars.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
@@ -36,6 +38,10 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			};
 			return drawTaxon(taxonShape(from.region, wanted.taxon), {words, lost: wanted.lost});
 		}
+		case 'lengths':
+			return drawLengths(wanted, from);
+		case 'bars':
+			return drawWantedBars(wanted, from);
 		case 'measuring': {
 			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
@@ -49,6 +55,8 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
+	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
+	if (wanted.kind === 'bars') return drawWantedBars(wanted, {region, say}).alt;
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));
 	const lost = wanted.lost.map(part => say.say(`picture-lost-${part}`));

@@ -5,6 +5,7 @@ import type {Db, Tx} from '../store/schema.ts';
 import {type Draft, draftSchema} from './draft.ts';
 import {coarseSideFrom, type RecordForExport} from './for-export.ts';
 import {type Manner, type ToldRecord, tellRecord} from './told.ts';
+import {verificationFrom} from './verification.ts';
 import {isAround, isWanted, type Wanted} from './wanted.ts';
 
 /** What is exported, how it is told, and where the regions of records are found. */
@@ -21,19 +22,21 @@ export async function* recordsToTell(
 	{wanted, manner, regionOf}: Exporting,
 ): AsyncGenerator<ToldRecord, void, undefined> {
 	for await (const saved of everySaved(db, draftSchema)) {
-		const record = recordFrom(saved);
+		const record = recordFrom(saved, regionOf);
 		if (!isWanted(record, wanted)) continue;
 		const told = tellRecord(record, regionOf(record.draft.region.id), manner);
 		if (!wanted.around || isAround(told, wanted.around)) yield told;
 	}
 }
 
-function recordFrom({body, savedAt, changedAt, sharing}: SavedRecord<Draft>): RecordForExport {
+function recordFrom(saved: SavedRecord<Draft>, regionOf: Exporting['regionOf']): RecordForExport {
+	const {body, savedAt, changedAt, sharing, decision} = saved;
 	return {
 		draft: body,
 		savedAt,
 		changedAt,
 		publicName: sharing.publicName,
 		coarseM: coarseSideFrom(sharing.coarseM),
+		verification: decision && verificationFrom(decision, body, regionOf(body.region.id)),
 	};
 }

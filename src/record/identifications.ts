@@ -17,6 +17,12 @@ export type Naming = Partial<Omit<NameTerms, 'scientificName' | 'taxonRank'>> & 
 /** One row of the Identification extension. */
 export type Identification = Naming & {readonly identificationID: string};
 
+/** The terms of the naming that counts, as the core repeats them; what is no animal loses its kingdom, too. */
+export type TermsThatCount = {readonly [Term in keyof Naming]?: Naming[Term] | undefined} & {
+	readonly kingdom?: undefined;
+	readonly nomenclaturalCode?: undefined;
+};
+
 /** All namings of a record in order; the last one counts and is repeated in the core. */
 export function identificationsOf(
 	open: OpenRecord,
@@ -29,6 +35,24 @@ export function identificationsOf(
 	};
 	if (!verification) return [finder];
 	return [finder, {identificationID: idOf('named-by-verifier'), ...verifierNaming(finder, verification)}];
+}
+
+/** The naming that counts, with every term by name, so that nothing of an earlier one stays. */
+export function namingThatCounts(last: Identification | undefined): TermsThatCount {
+	return {
+		scientificName: last?.scientificName,
+		scientificNameAuthorship: last?.scientificNameAuthorship,
+		taxonRank: last?.taxonRank,
+		verbatimIdentification: last?.verbatimIdentification,
+		identificationQualifier: last?.identificationQualifier,
+		identifiedBy: last?.identifiedBy,
+		dateIdentified: last?.dateIdentified,
+		identificationVerificationStatus: last?.identificationVerificationStatus,
+		identificationRemarks: last?.identificationRemarks,
+		...(last?.identificationVerificationStatus === 'rejected'
+			? {kingdom: undefined, nomenclaturalCode: undefined}
+			: {}),
+	};
 }
 
 function finderNaming(open: OpenRecord, publicName: string | undefined): Naming {

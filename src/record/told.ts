@@ -5,7 +5,7 @@ import type {Place} from '../place/place.ts';
 import {type HiddenPlace, hiddenPlace} from './coarse-place.ts';
 import {hashName, openRecord} from './darwin-core.ts';
 import {type RecordForExport, type Status, statusOf} from './for-export.ts';
-import {type Identification, identificationsOf} from './identifications.ts';
+import {type Identification, identificationsOf, namingThatCounts} from './identifications.ts';
 import type {Measurement} from './measurements.ts';
 import {type Hiding, hidingOf} from './protection.ts';
 import type {CoreRow} from './tables.ts';
@@ -67,7 +67,7 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 	const core: CoreRow = {
 		...terms,
 		...hidden?.terms,
-		...namingIn(identifications.at(-1)),
+		...namingThatCounts(identifications.at(-1)),
 		recordedBy: publicName,
 		rightsHolder: publicName,
 		dataGeneralizations: hidden?.dataGeneralizations,
@@ -98,24 +98,6 @@ function withoutWords(record: RecordForExport): RecordForExport {
 		...record,
 		draft: {...draft, note: undefined},
 		verification: verification && {...verification, remarks: undefined},
-	};
-}
-
-/** The naming that counts, with every term by name, so that nothing of an earlier one stays. */
-function namingIn(last: Identification | undefined): CoreRow {
-	return {
-		scientificName: last?.scientificName,
-		scientificNameAuthorship: last?.scientificNameAuthorship,
-		taxonRank: last?.taxonRank,
-		verbatimIdentification: last?.verbatimIdentification,
-		identificationQualifier: last?.identificationQualifier,
-		identifiedBy: last?.identifiedBy,
-		dateIdentified: last?.dateIdentified,
-		identificationVerificationStatus: last?.identificationVerificationStatus,
-		identificationRemarks: last?.identificationRemarks,
-		...(last?.identificationVerificationStatus === 'rejected'
-			? {kingdom: undefined, nomenclaturalCode: undefined}
-			: {}),
 	};
 }
 

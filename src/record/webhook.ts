@@ -1,12 +1,13 @@
 /** Messages about records to whoever keeps them, signed as Standard Webhooks 1.0.0 says. */
 import {Webhook} from 'standardwebhooks';
+import type {CheckedRecord} from './checked-record.ts';
 import type {Occurrence} from './darwin-core.ts';
 
 /** What happened to a record, when (UTC ms), and the record as it is now. */
 export type RecordNews = {
-	readonly type: 'record.submitted' | 'record.changed' | 'record.withdrawn';
+	readonly type: 'record.submitted' | 'record.changed' | 'record.verified' | 'record.withdrawn';
 	readonly at: number;
-	readonly data: Occurrence;
+	readonly data: Occurrence | CheckedRecord;
 };
 
 /** The body of a message; it is signed and sent byte for byte as it stands. */

@@ -14,6 +14,9 @@ const markSchema = z.object({
 	uncertaintyMm: z.number(),
 	line: z.tuple([pointSchema, pointSchema]),
 });
+const share = z.number().min(0).max(1);
+/** Where the borders of the aprons lie in a photo, as shares of its width and height from the upper left. */
+const endsSchema = z.object({front: z.tuple([share, share]), back: z.tuple([share, share])});
 
 /** A picture by what it shows. */
 const pictureSchema = z.union([
@@ -50,6 +53,51 @@ const pictureSchema = z.union([
 			/** What stands on the picture, in words. */
 			title: z.string(),
 		}),
+		/** What a find came to, on one card: its photo beside a drawing of each likely name, and their lengths. */
+		z.object({
+			kind: z.literal('card'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			sure: z.enum(['very-likely', 'likely', 'shortlist']),
+			/** Best first; `percent` as the words of the result say it. */
+			names: z.array(z.object({taxon: z.string().min(1), percent: z.number()})).min(1),
+			lost: z.array(z.enum(['horns', 'sides', 'surface', 'aprons'])).default([]),
+			/** As measured; at least so long when `isLeast`. */
+			length: z
+				.object({mm: z.number().positive(), plusMinusMm: z.number().nonnegative(), isLeast: z.boolean()})
+				.optional(),
+			/** A stored photo by its hash; its scale is known when both ends of the case are. */
+			photo: z.object({hash: z.string().min(1), ends: endsSchema.optional()}).optional(),
+			/** Day and place in words, no finer than they may be shown. */
+			found: z.string().optional(),
+		}),
+		/** How many cases of each kind, most first; a bar without a taxon has no drawing. */
+		z.object({
+			kind: z.literal('bars'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			heading: z.string().min(1),
+			bars: z
+				.array(
+					z.object({
+						label: z.string().min(1),
+						scientificName: z.string().optional(),
+						count: z.number().int().positive(),
+						taxon: z.string().optional(),
+					}),
+				)
+				.min(1),
+		}),
+		/** A measured length in millimetres against those of the kinds it may be. */
+		z.object({
+			kind: z.literal('lengths'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			taxa: z.array(z.string()).min(1).max(6),
+			mm: z.number().positive(),
+			plusMinusMm: z.number().positive(),
+			countsAs: z.enum(['exact', 'at-least']),
+		}),
 	]),
 ]);
 
@@ -61,13 +109,36 @@ export const callSchema = z.discriminatedUnion('kind', [
 		keyboard: keyboardSchema.default([]),
 		/** What goes with the words; drawn when it is sent. */
 		picture: pictureSchema.optional(),
+		/** Words of the picture where it has to follow by itself, in HTML. */
+		alone: z.string().optional(),
+		/** A picture that follows its words by itself: nothing waits for it, and without it nothing is said. */
+		follows: z.boolean().optional(),
 		/** The first photo of this find, once it is stored. */
 		photoOf: z.number().int().optional(),
+		/** This photo, once it is stored. */
+		photo: z.number().int().optional(),
 		/** A button under the chat that sends the position; private chats only. */
 		positionButton: z.string().optional(),
 		/** In a group the person is asked to reply to this message. */
 		forceReply: z.boolean().optional(),
 		replyTo: z.number().int().optional(),
+		thread: z.number().int().optional(),
+		/** What a reply to this message is, as the data of a button says it. */
+		expects: z.string().max(64).optional(),
+	}),
+	/** The photos of a find side by side, and a picture after them; nothing at all where there is neither. */
+	z.object({
+		kind: z.literal('album'),
+		html: z.string().min(1),
+		photosOf: z.number().int(),
+		picture: pictureSchema.optional(),
+	}),
+	/** A file made for somebody, by its place in the folder of parcels; it goes once it is sent. */
+	z.object({
+		kind: z.literal('document'),
+		file: z.string().regex(/^\d+\/\w[\w.-]*$/),
+		/** HTML of the platform, escaped; at most 1024 characters are shown under a file. */
+		html: z.string(),
 		thread: z.number().int().optional(),
 	}),
 	/** The message of another row, shown anew. */
@@ -90,5 +161,7 @@ export const callSchema = z.discriminatedUnion('kind', [
 export type Call = z.output<typeof callSchema>;
 /** A picture by what it shows, as it waits with its words. */
 export type CallPicture = z.output<typeof pictureSchema>;
+/** The card of a result, as it waits with its words. */
+export type CallCard = Extract<CallPicture, {kind: 'card'}>;
 /** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;

@@ -16,8 +16,7 @@ export async function chatFor(
 		.where('chatAddress.platformId', '=', seen.platformId)
 		.executeTakeFirst();
 	if (known) {
-		if (known.goneAt !== null)
-			await tx.updateTable('chat').set({goneAt: null}).where('id', '=', known.id).execute();
+		if (known.goneAt !== null) await welcomeBack(tx, known.id, seen.now);
 		return {id: known.id, kind: known.kind, platformId: seen.platformId};
 	}
 	const {id} = await tx
@@ -27,6 +26,27 @@ export async function chatFor(
 		.executeTakeFirstOrThrow();
 	await tx.insertInto('chatAddress').values({platformId: seen.platformId, chat: id}).execute();
 	return {id, kind: seen.kind, platformId: seen.platformId};
+}
+
+/** A chat that was gone is back: open questions that did not reach it are sent after all, each once. */
+async function welcomeBack(tx: Tx, chat: number, now: number): Promise<void> {
+	await tx.updateTable('chat').set({goneAt: null}).where('id', '=', chat).execute();
+	const unheard = await tx
+		.selectFrom('outbox')
+		.innerJoin('find', 'find.id', 'outbox.find')
+		.select(({fn}) => fn.max('outbox.id').as('id'))
+		.where('outbox.chat', '=', chat)
+		.where('outbox.role', '=', 'ask')
+		.where('outbox.state', '=', 'failed')
+		// One that was sent stands on people's screens.
+		.where('outbox.sentAt', 'is', null)
+		.where('find.state', 'in', ['open', 'soaking'])
+		.whereRef('outbox.turn', '=', 'find.turn')
+		.groupBy('outbox.find')
+		.execute();
+	const ids = unheard.map(({id}) => Number(id));
+	if (ids.length === 0) return;
+	await tx.updateTable('outbox').set({state: 'waiting', notBefore: now}).where('id', 'in', ids).execute();
 }
 
 /** The platform's newest id for a chat, or nothing when the chat is gone. */
@@ -96,7 +116,9 @@ async function leaveMessagesBehind(tx: Tx, chat: number): Promise<void> {
 async function mergeChats(tx: Tx, {from, into}: {from: number; into: number}): Promise<void> {
 	await tx.updateTable('chatAddress').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('find').set({chat: into}).where('chat', '=', from).execute();
+	await tx.updateTable('sorting').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('outbox').set({chat: into}).where('chat', '=', from).execute();
+	await tx.updateTable('parcel').set({chat: into}).where('chat', '=', from).execute();
 	const seats = await tx.selectFrom('seat').select(['person', 'find']).where('chat', '=', from).execute();
 	await tx.deleteFrom('seat').where('chat', '=', from).execute();
 	for (const seat of seats) {

@@ -62,6 +62,11 @@ export async function findById(db: Db | Tx, id: number): Promise<FindRow | undef
 	return db.selectFrom('find').select(columns).where('id', '=', id).executeTakeFirst();
 }
 
+/** Every find of a person, oldest first. */
+export async function findsOf(db: Db | Tx, person: number): Promise<readonly FindRow[]> {
+	return db.selectFrom('find').select(columns).where('person', '=', person).orderBy('id').execute();
+}
+
 /** Keeps what a turn made of a find. */
 export async function keepTurn(
 	tx: Tx,
@@ -102,6 +107,21 @@ export async function openFinds(
 		.where('changedAt', '>=', of.since)
 		.orderBy('id', 'desc')
 		.execute();
+}
+
+/** How many finds, begun from `from` and before `until`, were not brought to an end. */
+export async function countUnfinished(
+	db: Db | Tx,
+	of: ({readonly chat: number} | {readonly person: number}) & {readonly from: number; readonly until: number},
+): Promise<number> {
+	const all = db
+		.selectFrom('find')
+		.select(({fn}) => fn.countAll().as('count'))
+		.where('state', 'in', ['open', 'soaking'])
+		.where('createdAt', '>=', of.from)
+		.where('createdAt', '<', of.until);
+	const wanted = 'chat' in of ? all.where('chat', '=', of.chat) : all.where('person', '=', of.person);
+	return Number((await wanted.executeTakeFirstOrThrow()).count);
 }
 
 /** Says whether only its owner may answer for a find, or everybody in its group. */

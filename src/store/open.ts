@@ -2,11 +2,12 @@
 import {mkdirSync} from 'node:fs';
 import {dirname} from 'node:path';
 import Database from 'better-sqlite3';
-import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect} from 'kysely';
+import {CamelCasePlugin, Kysely, type MigrationProvider, Migrator, SqliteDialect, sql} from 'kysely';
 import {up as first} from './migrations/0001-first.ts';
 import {up as sharing} from './migrations/0002-sharing.ts';
 import {up as roles} from './migrations/0003-roles.ts';
 import {up as theirs} from './migrations/0004-theirs.ts';
+import {up as days} from './migrations/0005-days.ts';
 import {up as groups} from './migrations/0006-groups.ts';
 import {up as measuring} from './migrations/0007-measuring.ts';
 import type {Db, Tables} from './schema.ts';
@@ -19,6 +20,7 @@ const migrations: MigrationProvider = {
 			'0002-sharing': {up: sharing},
 			'0003-roles': {up: roles},
 			'0004-theirs': {up: theirs},
+			'0005-days': {up: days},
 			'0006-groups': {up: groups},
 			'0007-measuring': {up: measuring},
 		}),
@@ -47,7 +49,19 @@ function openFile(file: string): Database.Database {
 	database.pragma('synchronous = FULL');
 	database.pragma('foreign_keys = ON');
 	database.pragma('busy_timeout = 5000');
+	// What is erased is overwritten, so that the file does not hold it any longer.
+	database.pragma('secure_delete = ON');
 	return database;
+}
+
+/** Takes what was erased out of the file's own journal, too; left for another time while somebody else reads. */
+export async function flushErased(db: Db): Promise<void> {
+	await db.connection().execute(async connection => {
+		// Waiting here would stop every conversation.
+		await sql`pragma busy_timeout = 0`.execute(connection);
+		await sql`pragma wal_checkpoint(truncate)`.execute(connection);
+		await sql`pragma busy_timeout = 5000`.execute(connection);
+	});
 }
 
 /** Kysely prepares each statement anew (kysely `sqlite-driver.ts`); remembering them saves a third of a turn. */

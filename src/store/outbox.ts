@@ -36,7 +36,7 @@ export async function post(tx: Tx, posting: Posting): Promise<void> {
 		.insertInto('outbox')
 		.values({
 			chat: posting.chat,
-			lane: posting.call.kind === 'answer' ? 'quick' : 'chat',
+			lane: laneOf(posting.call),
 			find: posting.find ?? null,
 			turn: posting.turn ?? null,
 			role: posting.role,
@@ -64,6 +64,12 @@ export async function lastPosted(
 		.orderBy('id', 'desc')
 		.executeTakeFirst();
 	return row && readCall(row.content);
+}
+
+/** Presses are answered before all else; a picture that follows its words keeps nothing waiting. */
+function laneOf(call: Call): Tables['outbox']['lane'] {
+	if (call.kind === 'answer') return 'quick';
+	return call.kind === 'send' && call.follows === true ? 'picture' : 'chat';
 }
 
 /** Takes back the questions of a find that have not left yet: a later one takes their place. */
@@ -165,7 +171,7 @@ const saidAndGone = JSON.stringify({kind: 'answer', callback: ''});
 
 /** Marks a row as sent, with the message it became; only questions keep their words, for the edit that closes them. */
 export async function markSent(
-	db: Db,
+	db: Db | Tx,
 	sent: {id: number; messageId: number | undefined; now: number},
 ): Promise<void> {
 	await db
@@ -174,7 +180,7 @@ export async function markSent(
 			state: 'sent' as const,
 			messageId: sent.messageId ?? null,
 			sentAt: sent.now,
-			content: eb.case().when('role', '=', 'say').then(saidAndGone).else(ref('content')).end(),
+			content: eb.case().when('role', 'in', ['say', 'file']).then(saidAndGone).else(ref('content')).end(),
 		}))
 		.where('id', '=', sent.id)
 		.execute();
@@ -189,9 +195,9 @@ export async function postpone(db: Db, later: {id: number; notBefore: number}): 
 		.execute();
 }
 
-/** Gives a row up. */
+/** Gives a row up; nobody will read its words any more. */
 export async function giveUp(db: Db, id: number): Promise<void> {
-	await db.updateTable('outbox').set({state: 'failed'}).where('id', '=', id).execute();
+	await db.updateTable('outbox').set({state: 'failed', content: saidAndGone}).where('id', '=', id).execute();
 }
 
 /**

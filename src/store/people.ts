@@ -83,6 +83,17 @@ export async function seatOf(db: Db | Tx, seat: {chat: number; person: number}):
 	return found?.find ?? undefined;
 }
 
+/** Whether a person put their find in this chat aside and began no other. */
+export async function hasLeft(tx: Tx, seat: {chat: number; person: number}): Promise<boolean> {
+	const found = await tx
+		.selectFrom('seat')
+		.select('find')
+		.where('chat', '=', seat.chat)
+		.where('person', '=', seat.person)
+		.executeTakeFirst();
+	return found !== undefined && found.find === null;
+}
+
 /** From now on a person's words in this chat go to this find, or to none. */
 export async function sitAt(
 	tx: Tx,

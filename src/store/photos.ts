@@ -107,6 +107,11 @@ export async function photosOf(db: Db | Tx, find: number): Promise<readonly Phot
 	return db.selectFrom('photo').select(columns).where('find', '=', find).orderBy('id').execute();
 }
 
+/** The photo with this id, if it is still there. */
+export async function photoById(db: Db | Tx, id: number): Promise<PhotoRow | undefined> {
+	return db.selectFrom('photo').select(columns).where('id', '=', id).executeTakeFirst();
+}
+
 /** Takes the photos of a find but `kept` out of the database; files that nothing else uses are marked for erasing. */
 export async function dropPhotos(tx: Tx, find: number, kept: readonly number[] = []): Promise<void> {
 	let query = tx.deleteFrom('photo').where('find', '=', find);

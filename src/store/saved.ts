@@ -1,5 +1,6 @@
 /** Saved records in the order of their finds, page by page, with what their finders wish of them. */
 import type {ZodType} from 'zod';
+import {type Decision, lastDecisions} from './decisions.ts';
 import {readBody} from './drafts.ts';
 import type {Db, Tx} from './schema.ts';
 import type {Sharing} from './sharing.ts';
@@ -11,6 +12,8 @@ export type SavedRecord<Body> = {
 	readonly changedAt: number;
 	readonly body: Body;
 	readonly sharing: Sharing;
+	/** What a verifier said last; absent for a record that nobody has looked at. */
+	readonly decision: Decision | undefined;
 };
 
 /** The next records after find `after`; throws an Error when a body does not fit `schema`. */
@@ -29,19 +32,70 @@ export async function savedAfter<Body>(
 			'draft.body',
 			'person.publicName',
 			'person.coarseM',
+			'draft.coarseM as ownCoarseM',
 		])
 		.where('draft.find', '>', page.after)
 		.where('draft.status', '=', 'draft')
 		.orderBy('draft.find')
 		.limit(page.limit)
 		.execute();
-	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM}) => ({
+	const decisions = await lastDecisions(
+		db,
+		rows.map(({find}) => find),
+	);
+	return rows.map(({find, savedAt, changedAt, body, publicName, coarseM, ownCoarseM}) => ({
 		find,
 		savedAt,
 		changedAt,
 		body: readBody(schema, find, body),
-		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? undefined},
+		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? ownCoarseM ?? undefined},
+		decision: decisions.get(find),
 	}));
+}
+
+/** A saved record of somebody, without a body where that cannot be read. */
+export type OwnedRecord<Body> = Omit<SavedRecord<Body>, 'body'> & {
+	readonly person: number;
+	readonly body: Body | undefined;
+};
+
+/** The records saved since `since` of finds begun in a chat, or of a person's own, oldest first. */
+export async function savedSince<Body>(
+	db: Db | Tx,
+	of: ({readonly chat: number} | {readonly person: number}) & {readonly since: number},
+	schema: ZodType<Body>,
+): Promise<readonly OwnedRecord<Body>[]> {
+	const all = db
+		.selectFrom('draft')
+		.innerJoin('person', 'person.id', 'draft.person')
+		.select(['draft.find', 'draft.savedAt', 'draft.changedAt', 'draft.body', 'draft.person'])
+		.select(['person.publicName', 'person.coarseM'])
+		.where('draft.status', '=', 'draft')
+		.where('draft.savedAt', '>=', of.since)
+		.orderBy('draft.find');
+	const wanted =
+		'chat' in of
+			? all.innerJoin('find', 'find.id', 'draft.find').where('find.chat', '=', of.chat)
+			: all.where('draft.person', '=', of.person);
+	const rows = await wanted.execute();
+	const decisions = await lastDecisions(
+		db,
+		rows.map(({find}) => find),
+	);
+	return rows.map(({body, publicName, coarseM, ...row}) => ({
+		...row,
+		body: bodyIfSound(schema, body),
+		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? undefined},
+		decision: decisions.get(row.find),
+	}));
+}
+
+function bodyIfSound<Body>(schema: ZodType<Body>, body: string): Body | undefined {
+	try {
+		return schema.safeParse(JSON.parse(body)).data;
+	} catch {
+		return undefined;
+	}
 }
 
 /** Every saved record from first to last, `pageSize` in memory at a time. */

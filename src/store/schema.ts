@@ -1,5 +1,6 @@
-/** The tables as code sees them; `snake_case` on disk is the plugin's doing in `open.ts`. */
+/** The tables as code sees them, a long list in one place; `snake_case` on disk is the plugin's doing in `open.ts`. */
 import type {Generated, Kysely, Transaction} from 'kysely';
+import type {DayTables} from './day-tables.ts';
 
 /** A chat of our own; the platform's ids for it stand in `chatAddress`. */
 type ChatTable = {
@@ -7,6 +8,8 @@ type ChatTable = {
 	kind: 'private' | 'group';
 	/** When the chat was found blocked, left or deleted. */
 	goneAt: number | null;
+	/** When its person asked to be forgotten: it goes once the last words are sent. */
+	forgottenAt: number | null;
 	createdAt: number;
 };
 
@@ -77,7 +80,7 @@ type OutboxTable = {
 	id: Generated<number>;
 	chat: number;
 	/** `quick` rows overtake the others: answers to button presses. */
-	lane: 'quick' | 'chat';
+	lane: 'quick' | 'chat' | 'picture';
 	find: number | null;
 	turn: number | null;
 	role: 'ask' | 'refresh' | 'close' | 'say' | 'file' | 'commands' | 'prompt' | 'question';
@@ -184,11 +187,11 @@ type ReviewTable = {
 	find: number;
 	isUnusual: 0 | 1;
 	since: number;
-	claimedBy: number | null;
-	claimedAt: number | null;
+	claimedBy: Generated<number | null>;
+	claimedAt: Generated<number | null>;
 	/** Its finder was asked something: it is not offered to others before. */
-	restsUntil: number | null;
-	decidedAt: number | null;
+	restsUntil: Generated<number | null>;
+	decidedAt: Generated<number | null>;
 };
 
 /** What a verifier said of a draft; never changed, only followed by another. */
@@ -243,7 +246,7 @@ export type Tables = {
 	review: ReviewTable;
 	decision: DecisionTable;
 	letter: LetterTable;
-};
+} & DayTables;
 
 /** The open database. */
 export type Db = Kysely<Tables>;

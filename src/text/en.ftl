@@ -1,4 +1,4 @@
-# Sentences of the program itself, in English: greetings, commands, and what to do when something went wrong.
+# Sentences of the program itself, in English: greetings, commands, what to do in trouble. Long, since every command speaks here.
 
 welcome = Hello. I help you find out which shark, skate or ray laid the egg case (“mermaid's purse”) that you found on a beach.
 safety = First, stay safe:
@@ -19,6 +19,7 @@ help =
     What I can do:
     /find – look at a new find
     /bowl – what is soaking, and since when
+    /tally – what was found today, and how many
     /drafts – your saved finds: change or delete them
     /cancel – leave this find for now
     /safety – the word on safety
@@ -103,28 +104,6 @@ settings = Times are shown for { $zone }. Press your own zone, or write it after
 settings-set = From now on, times are shown for { $zone }.
 settings-unknown = I do not know the time zone “{ $zone }”. Write it like Europe/London.
 
-forwarding-off = Records are not passed on to anybody. Whoever keeps the program can set it up: the README says how, under “Settings”.
-forwarding =
-    Records passed on:
-    { $waiting } on their way, { $sent } arrived, { $dead } given up.
-forwarding-trouble = The last try that failed said: { $error }. I try again by myself, after growing pauses.
-forwarding-dead = { $count ->
-    [one] One message was given up after many tries.
-   *[other] { $count } messages were given up after many tries. The first ones:
-}
-forwarding-line = No. { $number }: record { $record }, version { $version }, { $tries ->
-    [one] one try
-   *[other] { $tries } tries
-}, last answer: { $error }
-forwarding-no-error = none
-forwarding-retry = Try no. { $number } again
-forwarding-retry-all = Try all again
-forwarding-revived = { $count ->
-    [0] There is nothing left to try again. Write /forwarding to see how things stand.
-    [one] I try it again now. Write /forwarding in a while to see whether it arrived.
-   *[other] I try { $count } messages again now. Write /forwarding in a while to see whether they arrived.
-}
-
 verifiers-draft =
     New draft no. { $number }: { $name }{ $unusual ->
         [yes] {" "}(unusual on this coast)
@@ -143,6 +122,7 @@ group-hello = Hello. Write /find when you have found an egg case. I only listen 
 
 command-find = Look at a new find
 command-bowl = What is soaking
+command-tally = What was found today
 command-drafts = Your saved finds
 command-cancel = Leave this find for now
 command-help = What I can do
@@ -152,7 +132,6 @@ command-settings = Your time zone
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked
-command-forwarding = Records that are passed on
 command-start = Begin
 command-say = Your answer, in a group
 command-onlyme = Only I answer for my find
@@ -227,3 +206,35 @@ crib-strings = Its strings are longer than drawn.
 crib-half = Drawn at half size: it is too large for the page.
 crib-alt = The egg case of { $label }, seen from above
 crib-sources = Sizes are of whole cases without horns and strings. Where they are published:
+
+# The day in numbers.
+tally-heading = { $span ->
+    [today] Today, { $day }
+    [yesterday] Yesterday, { $day }
+   *[month] { $day }
+}
+tally-today = Today
+tally-yesterday = Yesterday
+tally-month = This month
+tally-count = { $finds ->
+    [0] Nothing is saved yet.
+    [one] { $cases ->
+        [one] One case.
+       *[other] { $cases } cases, all alike.
+    }
+   *[other] { $cases } cases in { $finds } finds.
+}
+tally-line = { $label }: { $count }
+tally-several = One of several kinds
+tally-unnamed = No name yet
+tally-alive = Alive, left in the sea
+tally-unfinished = { $count ->
+    [one] One more find is not finished.
+   *[other] { $count } more finds are not finished.
+}
+tally-shared = Shared by: { $names }
+tally-someone = { $count ->
+    [one] someone
+   *[other] { $count } people
+}
+tally-unchecked = A name is a draft until somebody who knows egg cases has looked at it.

@@ -20,6 +20,7 @@ const anyButton: fc.Arbitrary<Button> = fc.oneof(
 	}),
 	fc.record({kind: fc.constant('people' as const), from: id}),
 	fc.record({kind: fc.constant('answerers' as const), find: id, who: fc.constantFrom('owner', 'everyone')}),
+	fc.record({kind: fc.constant('tally' as const), span: fc.constantFrom('today', 'yesterday', 'month')}),
 	fc.record({kind: fc.constant('command' as const), command: fc.stringMatching(/^[a-z]{1,20}$/)}),
 	fc.constant({kind: 'begin' as const}),
 );
@@ -66,6 +67,8 @@ test.each([
 	'f.1.2.yes\n',
 	'o.1',
 	'o.1.nobody',
+	't.',
+	't.today.2',
 	'c.tally\n',
 	'c.TALLY',
 	'🐚',

@@ -19,7 +19,7 @@ export type Line = Readonly<Record<string, unknown>>;
 type Drawing = {readonly drawer?: Pick<Drawer, 'draw'>; readonly patienceMs?: number};
 
 /** Everything at hand, with Ada and Ben in chats of their own. */
-export async function deskScene({drawer = quickDrawer(), patienceMs = testPictureMs}: Drawing = {}) {
+export async function deskScene({drawer: given, patienceMs = testPictureMs}: Drawing = {}) {
 	const clock = stillClock();
 	const {room, folder} = await scene({clock});
 	const db = await openStore(newFile());
@@ -28,8 +28,10 @@ export async function deskScene({drawer = quickDrawer(), patienceMs = testPictur
 	const lines: Line[] = [];
 	const log = (line: Line) => void lines.push(line);
 	const photoFolder = join(folder, 'photos');
+	const drawer = given ?? quickDrawer(photoFolder);
+	const parcelFolder = join(folder, 'parcels');
 	const pictures = openPictures({db, drawer, photoFolder, log, patienceMs});
-	const outbox = openOutbox({db, api, now: clock.now, pictures, log}, () => undefined);
+	const outbox = openOutbox({db, api, now: clock.now, pictures, parcelFolder, log}, () => undefined);
 	const enter = async (name: string) => {
 		const person = room.person(name);
 		person.sends('/start');
@@ -45,6 +47,7 @@ export async function deskScene({drawer = quickDrawer(), patienceMs = testPictur
 		lines,
 		log,
 		photoFolder,
+		parcelFolder,
 		outbox,
 		ada: await enter('Ada'),
 		ben: await enter('Ben'),

@@ -19,17 +19,20 @@ const choices: CallPicture = {
 	character: 'keel',
 	options: ['blade', 'none'],
 };
+const photoFolder = join(quickFolder(), 'no-photos');
 const never = () => new Promise<Uint8Array>(() => undefined);
 
 test('a picture is drawn once and kept under a name of what is in it', async () => {
 	const keptFolder = newFolder();
-	const bytes = await openStudio({flowsFolder, keptFolder})(choices);
+	const bytes = await openStudio({flowsFolder, keptFolder, photoFolder})(choices);
 	expect(await sharp(bytes).metadata()).toMatchObject({format: 'png', width: 1080});
 	const [file, ...others] = readdirSync(keptFolder);
 	expect(file).toMatch(/^[0-9a-f]{32}\.png$/);
 	expect(others).toEqual([]);
 	writeFileSync(join(keptFolder, file ?? ''), 'as kept');
-	expect(Buffer.from(await openStudio({flowsFolder, keptFolder})(choices)).toString()).toBe('as kept');
+	expect(Buffer.from(await openStudio({flowsFolder, keptFolder, photoFolder})(choices)).toString()).toBe(
+		'as kept',
+	);
 });
 
 test('a thread that hangs is given up, and the next picture gets another one', async () => {
@@ -110,7 +113,7 @@ function scriptOf(code: string): string {
 }
 
 function drawerOf(script: string, longestMs: number) {
-	const drawer = openDrawer({flowsFolder, keptFolder: newFolder(), script, longestMs});
+	const drawer = openDrawer({flowsFolder, keptFolder: newFolder(), photoFolder, script, longestMs});
 	onTestFinished(() => drawer.stop());
 	return drawer;
 }

@@ -18,10 +18,11 @@ async function scene(finds: number) {
 	const db = await storeWithFinds(finds);
 	const photoFolder = mkdtempSync(join(tmpdir(), 'photos-'));
 	onTestFinished(() => rmSync(photoFolder, {recursive: true, force: true}));
+	const parcelFolder = join(photoFolder, 'parcels');
 	return {
 		db,
 		photoFolder,
-		keepHouseAt: (now: number) => keepHouse({db, photoFolder, now: () => now}),
+		keepHouseAt: (now: number) => keepHouse({db, photoFolder, parcelFolder, now: () => now}),
 		/** A find that came to this state at the beginning of time. */
 		become: (find: number, state: FindRow['state']) =>
 			db.transaction().execute(tx => keepTurn(tx, {find, trail, turn: 5, state, now: 0})),
@@ -58,6 +59,17 @@ test('the buttons of an emptied find no longer fit it', async () => {
 	await keepHouseAt(dayMs + 1);
 	await keepHouseAt(dayMs + 1);
 	expect(await db.selectFrom('find').select('turn').execute()).toEqual([{turn: 6}]);
+});
+
+test('what was said of a find that was thrown away is forgotten with it', async () => {
+	const {db, keepHouseAt, become} = await scene(2);
+	await become(1, 'thrown');
+	await become(2, 'kept');
+	const call = {kind: 'send' as const, html: 'Found at Larkin Sands', keyboard: []};
+	for (const find of [1, 2])
+		await db.transaction().execute(tx => post(tx, {chat: 1, role: 'ask', find, call, now: 0}));
+	await keepHouseAt(dayMs + 1);
+	expect(await db.selectFrom('outbox').select('find').execute()).toEqual([{find: 2}]);
 });
 
 test('the file of a dropped photo goes, unless another find shows the same picture', async () => {

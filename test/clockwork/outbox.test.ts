@@ -1,3 +1,5 @@
+import {existsSync, mkdirSync, writeFileSync} from 'node:fs';
+import {join} from 'node:path';
 import {expect, test, vi} from 'vitest';
 import {deskScene, say} from './desk.ts';
 
@@ -201,4 +203,33 @@ test('a message that cannot be read any more is given up and holds nobody back',
 	expect(said(ben.person)).toEqual(['three']);
 	expect(await states()).toEqual(['failed', 'sent', 'sent']);
 	expect(lines).toEqual([{level: 'error', what: 'message not readable', row: 1}]);
+});
+
+test('a file is sent under its name with its words, and then neither file nor words stay', async () => {
+	const {ada, room, db, parcelFolder, put, pump, states} = await deskScene();
+	mkdirSync(join(parcelFolder, '3'), {recursive: true});
+	writeFileSync(join(parcelFolder, '3', 'finds.csv'), 'a,b\r\n');
+	await put(ada.chat, {kind: 'document', file: '3/finds.csv', html: 'Your <b>finds</b>'}, {role: 'file'});
+	await pump();
+	const message = room.messages(ada.person.id).at(-1);
+	expect(message).toMatchObject({text: 'Your finds', document: {fileName: 'finds.csv', sizeBytes: 5}});
+	expect(Buffer.from(room.fileBytes(message?.document?.fileId ?? '') ?? []).toString()).toBe('a,b\r\n');
+	expect(existsSync(join(parcelFolder, '3'))).toBe(false);
+	expect(await states()).toEqual(['sent']);
+	expect(JSON.stringify(await db.selectFrom('outbox').select('content').execute())).not.toContain('finds');
+});
+
+test('a file waits where the platform is out of reach, and goes later', async () => {
+	const {ada, room, parcelFolder, put, pump, states, clock} = await deskScene();
+	mkdirSync(join(parcelFolder, '3'), {recursive: true});
+	writeFileSync(join(parcelFolder, '3', 'finds.csv'), 'a,b\r\n');
+	room.dropConnection({method: 'sendDocument', when: 'before', times: 1});
+	await put(ada.chat, {kind: 'document', file: '3/finds.csv', html: ''}, {role: 'file'});
+	await pump();
+	expect(await states()).toEqual(['waiting']);
+	expect(existsSync(join(parcelFolder, '3', 'finds.csv'))).toBe(true);
+	clock.forward(10_000);
+	await pump();
+	expect(await states()).toEqual(['sent']);
+	expect(room.messages(ada.person.id).at(-1)?.document?.fileName).toBe('finds.csv');
 });

@@ -53,6 +53,18 @@ test('all cases of one bowl wake together, and those of another bowl by themselv
 	expect([...woken].sort()).toEqual([[2], [3, 1], [4]]);
 });
 
+test('cases of one bowl that are spoken of in two chats are told in each', async () => {
+	const {db, woken, wake, remindAt, put} = await scene(3);
+	await db.insertInto('chat').values({kind: 'group', goneAt: null, createdAt: 0}).execute();
+	for (const find of [1, 2, 3]) {
+		await remindAt(find, noon - find);
+		await put(find, 1);
+	}
+	await db.updateTable('find').set({chat: 2}).where('id', '=', 2).execute();
+	await wake();
+	expect([...woken].sort()).toEqual([[2], [3, 1]]);
+});
+
 test.each([
 	{when: 'late in the evening', now: Date.UTC(2026, 6, 10, 21, 0), until: Date.UTC(2026, 6, 11, 6, 0)},
 	{when: 'after midnight', now: Date.UTC(2026, 6, 11, 2, 30), until: Date.UTC(2026, 6, 11, 6, 0)},

@@ -45,7 +45,7 @@ test('a message that went out is known by its number', async () => {
 });
 
 test('a platform that is busy says how long to wait, or is given five seconds', async () => {
-	const limited = {kind: 'later', isLimited: true};
+	const limited = {kind: 'later', isLimited: true, mayHaveLeft: false};
 	const many = 'Too Many Requests: retry after 240';
 	expect(await sent(refused(429, many, {retry_after: 240}))).toEqual({...limited, afterMs: 240_000});
 	expect(await sent(refused(429, 'Too Many Requests'))).toEqual({...limited, afterMs: 5000});
@@ -69,7 +69,12 @@ test('the longer the platform is out of reach, the longer the pause, up to five 
 	const pauses = [];
 	for (const attempts of [0, 1, 2, 8, 20]) pauses.push(await sent(refused(500, ''), {api, attempts}));
 	expect(pauses).toEqual(
-		[1000, 2000, 4000, 256_000, 300_000].map(afterMs => ({kind: 'later', afterMs, isLimited: false})),
+		[1000, 2000, 4000, 256_000, 300_000].map(afterMs => ({
+			kind: 'later',
+			afterMs,
+			isLimited: false,
+			mayHaveLeft: false,
+		})),
 	);
 });
 

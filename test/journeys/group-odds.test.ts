@@ -195,6 +195,64 @@ test('a message of the new group that comes before word of the move is put toget
 	journey.check();
 });
 
+test('what was found in a group is all there in the supergroup: bowl, saved finds and what only one answers for', async () => {
+	const journey = await hookedJourney();
+	const {db, room} = journey;
+	await begin(journey.person('Ada'));
+	const ada = journey.person('Ada', group);
+	await ada.sends('/find');
+	await walkTo({db, person: ada}, 'kept');
+	await ada.presses('One more of this walk');
+	await walkTo({db, person: ada}, 'soaking', {condition: person => person.presses('Dry and stiff')});
+	await ada.sends('/onlyme');
+	// All this was in the old group; in the new one there is a find, too, before word of the move.
+	await db
+		.updateTable('chatAddress')
+		.set({platformId: oldGroup.id})
+		.where('platformId', '=', group)
+		.execute();
+	await ada.sends('/find');
+	await journey.deliver({from: anonymousAdministrator, ...movedTo});
+	await ada.sends('/bowl');
+	expect(said(journey).at(-1)).toMatch(/^In the bowl of this group:\n• No\. 3: since/);
+	await ada.sends('/drafts');
+	expect(said(journey).at(-1)).toContain('You have one saved find');
+	await journey.forward(3 * 3_600_000);
+	const ready = room.messages(group).findLast(({text}) => text.includes('Your bowl is ready'));
+	if (!ready) throw new Error('Expected the bowl to ring in the new group');
+	await journey.person('Ben', group).presses('Softer now', {on: ready});
+	expect(room.callbackAnswers().at(-1)?.text).toContain('belongs to somebody else');
+	await ada.presses('Softer now', {on: ready});
+	await walkTo({db, person: ada}, 'egg-case');
+	journey.check();
+});
+
+test('a member who leaves loses nothing, and the group goes on with their find', async () => {
+	const journey = await hookedJourney();
+	const {db} = journey;
+	await begin(journey.person('Ben'));
+	const ben = journey.person('Ben', group);
+	const ada = journey.person('Ada', group);
+	await ben.sends('/find');
+	await walkTo({db, person: ben}, 'soaking', {condition: person => person.presses('Dry and stiff')});
+	const left = {id: ben.id, is_bot: false, first_name: 'Ben'};
+	const before = said(journey).length;
+	await journey.deliver({chat, from: left, left_chat_member: left});
+	expect(said(journey)).toHaveLength(before);
+	await ada.sends('/bowl');
+	await ada.presses('Open no. 2');
+	await ada.presses('It is soft now');
+	// Ben goes on where he is alone.
+	const alone = journey.person('Ben');
+	await alone.sends('/bowl');
+	await alone.presses('Open no. 2');
+	await alone.presses('Softer now');
+	await walkTo({db, person: alone}, 'kept');
+	await alone.sends('/drafts');
+	expect(alone.sees.text).toContain('You have one saved find');
+	journey.check();
+});
+
 test('a group that is told by a refusal to have moved gets its question under the new id', async () => {
 	const journey = await hookedJourney();
 	await begin(journey.person('Ada'));

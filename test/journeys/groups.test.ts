@@ -297,6 +297,68 @@ test('in private, a person finds all that they have in water, also what they lef
 	journey.check();
 });
 
+test('a group that throws the bot out and lets it in again has its bowl, its finds and its open question still', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada, ben} = journey;
+	await walkTo({db, person: ada}, 'soaking', {condition: press('Dry and stiff')});
+	await walkTo({db, person: ben}, 'where');
+	// What is asked while the bot goes is not heard by anybody.
+	journey.room.refuse({
+		method: 'sendMessage',
+		chat: group,
+		times: 1,
+		error: {error_code: 403, description: 'Forbidden: bot was kicked from the supergroup chat'},
+	});
+	await ben.sends('Sennen');
+	await ada.deed(() => ada.room.removesBot(group));
+	const before = said(journey).length;
+	await journey.forward(3 * hourMs);
+	expect(said(journey)).toHaveLength(before);
+	await ada.deed(() => ada.room.addsBot(group));
+	await journey.forward(1000);
+	const heard = said(journey).slice(before);
+	expect(heard).toEqual(
+		expect.arrayContaining([
+			expect.stringMatching(/^Ben, no\. 4:\nWhich day/),
+			expect.stringContaining('Write /find when you have found'),
+			expect.stringContaining('I could not write at 12:30'),
+			expect.stringMatching(/^No\. 3:\nYour bowl is ready/),
+		]),
+	);
+	expect(heard).toHaveLength(4);
+	await walkTo({db, person: ben}, 'kept', {
+		when: person => person.presses('Today', {on: asked('Which day')}),
+	});
+	await ada.presses('Softer now', {on: asked('Your bowl is ready')});
+	await walkTo({db, person: ada}, 'kept');
+	journey.check();
+
+	function asked(words: string) {
+		const message = journey.room.messages(group).findLast(({text}) => text.includes(words));
+		if (!message) throw new Error(`Expected a message with "${words}"; there is none`);
+		return message;
+	}
+});
+
+test('one find that cannot be read keeps neither the bowl from being shown nor the others from waking', async () => {
+	const journey = await twoInAGroup();
+	const {db, ada, ben, errors} = journey;
+	for (const person of [ada, ben]) await walkTo({db, person}, 'soaking', {condition: press('Dry and stiff')});
+	await db.updateTable('find').set({trail: '[{"question":'}).where('id', '=', 3).execute();
+	await ben.sends('/bowl');
+	expect(said(journey).at(-1)).toMatch(
+		/• No\. 3: I cannot read this find any more\..*\n• No\. 4: since 10:30/,
+	);
+	expect(
+		newest(journey)
+			.buttons.flat()
+			.map(({text}) => text),
+	).toEqual(['Open no. 4', 'Add a case to this bowl']);
+	await journey.forward(2 * hourMs + 1000);
+	expect(said(journey).at(-1)).toMatch(/^No\. 4:\nYour bowl is ready/);
+	expect(errors[0]).toMatchObject({what: 'trail not readable', find: 3});
+});
+
 /** The bot's newest message in the group, whoever it is for. */
 function newest({room}: Journey) {
 	const message = room.messages(group).findLast(({from}) => from === 'bot');

@@ -26,10 +26,16 @@ test('a person who blocks the bot is left in peace, keeps the finds, and goes on
 	const {state, trail} = await newestFind(db, ada.id);
 	expect({state, length: trail.length}).toMatchObject({state: 'soaking'});
 	await ada.deed(ada.room.unblocks);
+	// The bell that could not be rung is rung now.
+	await journey.forward(1000);
+	expect(ada.all.slice(seen).map(({text}) => text)).toEqual([
+		expect.stringContaining('I could not write at 12:30'),
+		expect.stringContaining('Your bowl is ready'),
+	]);
 	await ada.sends('/bowl');
 	expect(ada.sees.text).toContain('In the bowl');
 	await ada.presses('Open no. 1');
-	await ada.presses('It is soft now');
+	await ada.presses('Softer now');
 	await walkTo({db, person: ada}, 'kept');
 	expect((await newestDraft(db, ada)).body.soak).toMatchObject({state: 'soaked', hours: 3});
 	journey.check();
@@ -46,6 +52,8 @@ test('a chat that is found gone in sending is back with the next message of the 
 	expect(await gone()).toHaveLength(1);
 	await ada.sends('/start');
 	expect(await gone()).toEqual([]);
+	// The question that was lost comes after all.
+	expect(ada.all.at(-2)?.text).toContain('Is anything still living in it?');
 	await ada.presses('Go on with it');
 	await walkTo({db, person: ada}, 'kept');
 	journey.check();

@@ -13,7 +13,7 @@ journeyTest(
 		const shown = ada.all.length;
 		await away(5 * hourMs);
 		expect(ada.all.slice(shown).map(({text}) => text)).toEqual([
-			expect.stringContaining('I was away at 12:30 and could not write.'),
+			expect.stringContaining('I could not write at 12:30, as I said I would.'),
 			expect.stringContaining('Your bowl is ready'),
 		]);
 		expect(await remindersToCome(db)).toEqual([]);
@@ -45,6 +45,11 @@ journeyTest('who comes back to life at night still lets people sleep', async ({a
 	expect(ada.all.length).toBe(shown);
 	await forward(hourMs / 2);
 	expect(timesWoken(ada)).toBe(1);
+	// Put off for the night, it is still late by the hour that was promised.
+	expect(ada.all.slice(shown).map(({text}) => text)).toEqual([
+		expect.stringContaining('I could not write at 12:30, Saturday 2 May, as I said I would.'),
+		expect.stringContaining('Your bowl is ready'),
+	]);
 	await forward(hourMs);
 	expect(timesWoken(ada)).toBe(1);
 });

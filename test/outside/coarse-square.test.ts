@@ -3,9 +3,9 @@ import geographic from 'geographiclib-geodesic';
 import {expect, test} from 'vitest';
 import {z} from 'zod';
 import {coarseSquare} from '../../src/place/coarse-square.ts';
+import {distanceM} from '../../src/place/distance.ts';
 import {toDegrees} from '../../src/place/grid.ts';
 import {placeFromPin} from '../../src/place/place.ts';
-import {distanceM} from '../../src/record/wanted.ts';
 
 // Karney's geodesic, by GeographicLib. The radius is what a reader relies on, so it may never be too small.
 test('a hidden spot always lies within the radius round the centre of its square', () => {

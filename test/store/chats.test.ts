@@ -109,6 +109,43 @@ test('messages of the old group are out of reach after the move, and their numbe
 	expect(await within(db, tx => findOfMessage(tx, reply))).toBe(later);
 });
 
+test('a chat that is back is asked what it did not hear: the newest question of each open find, once', async () => {
+	const db = await openStore(newFile());
+	const {id: chat} = await chatOf(db, oldId);
+	const person = await addPerson(db, 1);
+	const asked = async (find: number, turn: number) =>
+		within(db, tx => post(tx, {...saying(chat), role: 'ask', find, turn}));
+	const finds: number[] = [];
+	for (let count = 0; count < 4; count++) finds.push(await addFind(db, {chat, person}));
+	for (const find of finds) await asked(find, 1);
+	await asked(finds[0] ?? 0, 1);
+	await within(db, tx => post(tx, saying(chat)));
+	await db
+		.updateTable('find')
+		.set({state: 'kept'})
+		.where('id', '=', finds[1] ?? 0)
+		.execute();
+	await db
+		.updateTable('outbox')
+		.set({state: 'sent', sentAt: 3})
+		.where('find', '=', finds[2] ?? 0)
+		.execute();
+	await db
+		.updateTable('find')
+		.set({turn: 2})
+		.where('id', '=', finds[3] ?? 0)
+		.execute();
+	await markGone(db, chat, 9);
+	await chatOf(db, oldId, 20);
+	await chatOf(db, oldId, 30);
+	const waiting = await db
+		.selectFrom('outbox')
+		.select(['id', 'find', 'notBefore'])
+		.where('state', '=', 'waiting')
+		.execute();
+	expect(waiting).toEqual([{id: 5, find: finds[0], notBefore: 20}]);
+});
+
 function saying(chat: number) {
 	return {chat, role: 'say' as const, call: {kind: 'send' as const, html: 'Hello', keyboard: []}, now: 1};
 }

@@ -1,4 +1,5 @@
 import {expect, test} from 'vitest';
+import {markGone} from '../../src/store/chats.ts';
 import {putInBowl} from '../../src/store/finds.ts';
 import {
 	forgetReminders,
@@ -26,6 +27,16 @@ test('reminders come due at their instant, oldest first, with the bowl they are 
 		{find: 2, bowl: 1, dueAt: 200, zone},
 	]);
 	expect(await remindersDueBy(db, 1000, 2)).toHaveLength(2);
+});
+
+test('a reminder of a chat that is gone waits until the chat is back', async () => {
+	const db = await storeWithFinds(1);
+	await remindAt(db, 1, 100);
+	await markGone(db, 1, 50);
+	expect(await remindersDueBy(db, 200, 10)).toEqual([]);
+	expect(await within(db, tx => markReminded(tx, 1, 200))).toBe(false);
+	await db.updateTable('chat').set({goneAt: null}).execute();
+	expect(await remindersDueBy(db, 200, 10)).toMatchObject([{find: 1, chat: 1}]);
 });
 
 test('a find has one reminder: a later wish takes the place of the earlier one', async () => {

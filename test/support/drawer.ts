@@ -13,13 +13,14 @@ const drawn = new Map<string, Promise<Uint8Array>>();
 export const testPictureMs = 20_000;
 
 /** A drawer that never hangs; what it draws is a whole picture, a quarter as wide. */
-export function quickDrawer(): Drawer {
+export function quickDrawer(photoFolder = join(quickFolder(), 'no-photos')): Drawer {
 	const studio = openStudio({
 		flowsFolder: join(projectRoot(), 'flows'),
 		keptFolder: join(quickFolder(), 'drawn-by-tests'),
+		photoFolder,
 	});
 	const draw = (picture: CallPicture): Promise<Uint8Array> => {
-		const name = JSON.stringify(picture);
+		const name = JSON.stringify(picture.kind === 'card' ? {...picture, photoFolder} : picture);
 		const known =
 			drawn.get(name) ?? studio(picture).then(bytes => sharp(bytes).resize({width: 270}).png().toBuffer());
 		drawn.set(name, known);

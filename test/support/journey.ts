@@ -83,7 +83,7 @@ export async function beginJourney({
 			clock,
 			log,
 			shelves: everyShelf(),
-			drawer: quickDrawer(),
+			drawer: quickDrawer(join(folder, 'photos')),
 			pictureMs: testPictureMs,
 		});
 	const running = {program: await open()};
@@ -183,13 +183,17 @@ async function settle({
 			.orderBy('id')
 			.execute();
 		const photos = await db.selectFrom('photo').select('id').where('state', '=', 'wanted').execute();
+		const parcels = await db.selectFrom('parcel').select('id').execute();
 		const due = await db
 			.selectFrom('reminder')
-			.select('id')
+			.innerJoin('find', 'find.id', 'reminder.find')
+			.innerJoin('chat', 'chat.id', 'find.chat')
+			.select('reminder.id')
+			.where('chat.goneAt', 'is', null)
 			.where('doneAt', 'is', null)
 			.where('dueAt', '<=', clock.now())
 			.execute();
-		if (waiting.length + photos.length + due.length + room.pendingUpdates() === 0) return;
+		if (waiting.length + photos.length + parcels.length + due.length + room.pendingUpdates() === 0) return;
 		// What stands behind another row of its chat waits for that one, whatever its own time.
 		const heads = waiting.filter(
 			(row, index) => waiting.findIndex(({chat, lane}) => chat === row.chat && lane === row.lane) === index,

@@ -1,7 +1,7 @@
 /** What people may ask for of what is kept on them, and how long the unfinished is kept. */
 import {type Kysely, sql} from 'kysely';
 
-/** Adds parcels, the warning before an unfinished find goes, and the wish that outlives its person. */
+/** Adds parcels, the warning before an unfinished find goes, and what is needed to forget a person. */
 export async function up(db: Kysely<unknown>): Promise<void> {
 	const {schema} = db;
 	await schema.alterTable('find').addColumn('warned_at', 'bigint').execute();
@@ -11,6 +11,14 @@ export async function up(db: Kysely<unknown>): Promise<void> {
 		.on('find')
 		.column('changed_at')
 		.where(sql.ref('state'), 'in', sql`('open', 'soaking')`)
+		.execute();
+	await schema.alterTable('chat').addColumn('forgotten_at', 'bigint').execute();
+	// forget.ts eraseForgottenChats
+	await schema
+		.createIndex('chat_forgotten')
+		.on('chat')
+		.column('id')
+		.where(sql.ref('forgotten_at'), 'is not', null)
 		.execute();
 	await schema.alterTable('draft').addColumn('coarse_m', 'integer').execute();
 	await schema

@@ -1,0 +1,68 @@
+/** /tally: what was found in this chat on a day: by kind, how many, and who shared it. */
+import {draftSchema} from '../../record/draft.ts';
+import {tallyOf} from '../../record/tally.ts';
+import type {Keyboard} from '../../store/call.ts';
+import {countUnfinished} from '../../store/finds.ts';
+import {savedSince} from '../../store/saved.ts';
+import {packButton} from '../button.ts';
+import {type Ctx, type Desk, postHere, readerAt} from '../desk.ts';
+import {type Days, daysOf, type Span, spans} from '../span.ts';
+import {type ToldTally, tallyPicture, tallyText} from '../tally-screen.ts';
+import {escaped} from '../words.ts';
+
+/** Shows today, or yesterday while there is nothing of today. */
+export async function showTally({desk}: Ctx): Promise<void> {
+	const today = await toldOf(desk, 'today');
+	if (today.tally.finds > 0 || today.unfinished > 0) return sendTally(desk, today);
+	const yesterday = await toldOf(desk, 'yesterday');
+	return sendTally(desk, yesterday.tally.finds > 0 ? yesterday : today);
+}
+
+/** Shows the days of a span. */
+export async function showTallyOf(desk: Desk, span: Span): Promise<void> {
+	return sendTally(desk, await toldOf(desk, span));
+}
+
+async function sendTally(desk: Desk, told: ToldTally): Promise<void> {
+	const picture = tallyPicture(desk, told);
+	await postHere(
+		desk,
+		{
+			kind: 'send',
+			html: escaped(tallyText(desk, told)),
+			keyboard: spanButtons(desk),
+			...(picture ? {picture} : {}),
+		},
+		{role: 'say'},
+	);
+}
+
+async function toldOf(desk: Desk, span: Span): Promise<ToldTally> {
+	const {tx, chat, person} = desk;
+	const reader = readerAt(desk);
+	const days = daysOf(span, reader);
+	const of = chat.kind === 'group' ? {chat: chat.id} : {person: person.id};
+	// Nothing is saved before it is found.
+	const saved = await savedSince(tx, {...of, since: days.beginsAt}, draftSchema);
+	const found = saved.flatMap(({body, ...record}) => {
+		if (!body || !isWithin(days, body.foundOn)) return [];
+		return [{draft: body, ...record}];
+	});
+	const people = new Map(found.map(({person: finder, sharing}) => [finder, sharing.publicName]));
+	const names = [...people.values()].filter(name => name !== undefined);
+	return {
+		tally: tallyOf(found),
+		heading: reader.say.say('tally-heading', {span, day: days.called}),
+		sharers: {names: names.toSorted(), nameless: people.size - names.length},
+		unfinished: await countUnfinished(tx, {...of, from: days.beginsAt, until: days.endsAt}),
+	};
+}
+
+function isWithin({from, to}: Days, date: string): boolean {
+	return from <= date && date <= to;
+}
+
+function spanButtons(desk: Desk): Keyboard {
+	const {say} = readerAt(desk);
+	return [spans.map(span => ({text: say.say(`tally-${span}`), data: packButton({kind: 'tally', span})}))];
+}
