@@ -3,6 +3,8 @@ import {randomBytes, randomUUID} from 'node:crypto';
 import {accessSync, constants, existsSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
 import {createBot} from './bot/bot.ts';
+import {openNews} from './bot/day-news.ts';
+import {showProgress} from './bot/day-progress.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {addPhotoToRecord, photoMeasured, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
@@ -68,6 +70,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	expectReceiver(settings);
 	const flowsFolder = tools.flowsFolder ?? join(projectRoot(), 'flows');
 	const photoFolder = join(settings.dataDir, 'photos');
+	const pictureFolder = join(settings.dataDir, 'pictures');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
 	const db = await openStore(settings.databaseFile);
 	const room =
@@ -107,11 +110,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		db,
 		api: bot.api,
 		fileRoot: `${apiRoot ?? platformRoot}/file/bot${token}`,
-		drawer:
-			tools.drawer ?? openDrawer({flowsFolder, keptFolder: join(settings.dataDir, 'pictures'), photoFolder}),
+		drawer: tools.drawer ?? openDrawer({flowsFolder, keptFolder: pictureFolder, photoFolder}),
 		pictureMs: tools.pictureMs,
 		photoFolder,
 		parcelFolder: join(settings.dataDir, 'parcels'),
+		pictureFolder,
 		now: clock.now,
 		jitter: Math.random,
 		forward: settings.forward,
@@ -122,6 +125,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onPhotoMeasured: (tx, find, outcome) => photoMeasured(house, tx, find, outcome),
 		sayIn: language => shelfOf(house, settings.region).texts.in(language),
 		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
+		telling: {
+			zone: settings.zone,
+			word: openNews(house, db),
+			onProgress: (tx, broadcast, ledger) => showProgress(house, tx, {broadcast, ledger}),
+		},
 		log,
 	});
 	const listening: Listening = await listen(bot, settings.webhook);

@@ -13,7 +13,8 @@ export function askedHere(
 	{ask, turn}: Pick<Extract<Effect, {kind: 'ask'}>, 'ask' | 'turn'>,
 ): ReturnType<typeof askScreen> {
 	const screen = askScreen(ask, shownAt(desk, row, turn));
-	if (!isBegun || desk.chat.kind === 'private') return screen;
+	// Said once is enough where case follows case.
+	if (!isBegun || desk.chat.kind === 'private' || row.sorting !== null) return screen;
 	const who = answerersOf(row);
 	const told = readerAt(desk, row.region).say.say(who === 'owner' ? 'answerers-alone' : 'answerers-all');
 	return {

@@ -17,6 +17,8 @@ export type Button =
 	| {readonly kind: 'menu'; readonly menu: string; readonly parts: readonly string[]}
 	/** Who may answer for a find in its group. */
 	| {readonly kind: 'answerers'; readonly find: number; readonly who: 'owner' | 'everyone'}
+	/** The next case of those that are sorted, after the one whose end this button stands under. */
+	| {readonly kind: 'sort'; readonly find: number; readonly turn: number; readonly act: string}
 	| {readonly kind: 'tally'; readonly span: string}
 	/** A command, for those who cannot write it as themselves. */
 	| {readonly kind: 'command'; readonly command: string}
@@ -45,13 +47,14 @@ export function packButton(button: Button): string {
 export function unpackButton(data: string): Button | undefined {
 	const [kind, first = '', second = '', third] = data.split('.');
 	if (
-		kind === 'f' &&
+		(kind === 'f' || kind === 's') &&
 		third !== undefined &&
 		isNumber(first) &&
 		isNumber(second) &&
 		/^[a-z0-9-]+$/.test(third)
 	) {
-		return {kind: 'find', find: number(first), turn: number(second), option: third};
+		const at = {find: number(first), turn: number(second)};
+		return kind === 'f' ? {kind: 'find', ...at, option: third} : {kind: 'sort', ...at, act: third};
 	}
 	if (kind === 'o' && isNumber(first) && (second === 'owner' || second === 'everyone'))
 		return {kind: 'answerers', find: number(first), who: second};
@@ -94,6 +97,8 @@ function packed(button: Button): string {
 			return `g.${button.region}`;
 		case 'answerers':
 			return `o.${button.find.toString(36)}.${button.who}`;
+		case 'sort':
+			return `s.${button.find.toString(36)}.${button.turn.toString(36)}.${button.act}`;
 		case 'tally':
 			return `t.${button.span}`;
 		case 'command':

@@ -15,8 +15,11 @@ const table = {
 	start: {listed: 'nowhere'},
 	find: {},
 	bowl: {},
+	sort: {},
 	tally: {},
 	drafts: {},
+	days: {},
+	tellme: {},
 	cancel: {},
 	help: {},
 	safety: {},
@@ -26,8 +29,10 @@ const table = {
 	forget: {isPrivate: true},
 	say: {listed: 'in-groups'},
 	onlyme: {listed: 'in-groups'},
+	day: {roles: ['owner', 'coordinator'], isPrivate: true},
 	invite: {roles: ['owner', 'coordinator'], isPrivate: true},
 	team: {roles: ['owner', 'coordinator'], isPrivate: true},
+	review: {roles: ['verifier']},
 	forwarding: {roles: ['owner'], isPrivate: true},
 } as const satisfies Readonly<Record<string, CommandRule>>;
 
@@ -42,13 +47,19 @@ export function isCommand(name: string): name is CommandName {
 	return Object.hasOwn(table, name);
 }
 
+/** The commands that these roles open. */
+export function ownCommands(roles: readonly Role[]): readonly CommandName[] {
+	const names = Object.keys(table).filter(isCommand);
+	return names.filter(name => commandTable[name].roles?.some(role => roles.includes(role)));
+}
+
 /** The commands that people with these roles see listed, their own first. */
 export function listedCommands(roles: readonly Role[], where: 'private' | 'group'): readonly CommandName[] {
-	const names = Object.keys(table).filter(isCommand);
-	const own = names.filter(name => commandTable[name].roles?.some(role => roles.includes(role)));
-	const common = names.filter(name => {
-		const {roles: wanted, listed} = commandTable[name];
-		return !wanted && (listed === undefined || (listed === 'in-groups' && where === 'group'));
-	});
-	return [...own, ...common];
+	const common = Object.keys(table)
+		.filter(isCommand)
+		.filter(name => {
+			const {roles: wanted, listed} = commandTable[name];
+			return !wanted && (listed === undefined || (listed === 'in-groups' && where === 'group'));
+		});
+	return [...ownCommands(roles), ...common];
 }

@@ -1,7 +1,7 @@
 /** A find takes its turn in the store: what comes in is kept, what is to happen is written down. */
 import {trailForAnother} from '../find/another.ts';
 import {type Standing, standAt} from '../find/stand.ts';
-import {type Trail, trailSchema} from '../find/trail.ts';
+import type {Trail} from '../find/trail.ts';
 import {type Effect, type FindEvent, type Turn, takeTurn} from '../find/turn.ts';
 import {
 	beginFind,
@@ -16,6 +16,7 @@ import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
 import {chooseRegion, noticeZone} from '../store/people.ts';
 import {dropPhotos, wantMeasured} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
+import {alikeAsk} from './alike-ask.ts';
 import {askedHere, shownAt} from './asking.ts';
 import {closeTurn} from './closing.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
@@ -23,6 +24,8 @@ import {keepRecord} from './keep-record.ts';
 import {regionOfPlace} from './region.ts';
 import {resultCard} from './result-card.ts';
 import {askScreen, cardCaption, whyScreen} from './screen.ts';
+import {isBetweenCases, sortScreen} from './sort-screen.ts';
+import {readTrail} from './stored-trail.ts';
 import {ownersDesk, sitDown} from './whose.ts';
 import {escaped, lineText} from './words.ts';
 
@@ -68,9 +71,28 @@ export async function turnFind(
 
 /** A new find, fresh or another of the walk or bowl of `from`; asks its first question. */
 export async function beginFindHere(desk: Desk, from?: FindRow, of: 'walk' | 'bowl' = 'bowl'): Promise<void> {
+	return beginFindWith(desk, {
+		region: from?.region ?? regionOf(desk),
+		trail: from ? carriedTrail(desk, from, of) : [],
+		bowl: of === 'walk' ? undefined : (from?.bowl ?? undefined),
+		like: from,
+	});
+}
+
+/** What a new find begins with. */
+export type Begun = {
+	readonly region: string;
+	readonly trail: Trail;
+	readonly bowl?: number | undefined;
+	readonly sorting?: number | undefined;
+	/** The find it comes after. */
+	readonly like?: FindRow | undefined;
+};
+
+/** A new find of the person who speaks, with what is known of it already; asks its first open question. */
+export async function beginFindWith(desk: Desk, begun: Begun): Promise<void> {
 	const {house, tx, now} = desk;
-	const region = from?.region ?? regionOf(desk);
-	const trail = from ? carriedTrail(desk, from, of) : [];
+	const {region, trail, bowl, sorting, like} = begun;
 	const row = await beginFind(tx, {
 		uuid: house.newUuid(),
 		chat: desk.chat.id,
@@ -78,38 +100,14 @@ export async function beginFindHere(desk: Desk, from?: FindRow, of: 'walk' | 'bo
 		region,
 		trail: JSON.stringify(trail),
 		now,
-		...(from?.bowl == null || of === 'walk' ? {} : {bowl: from.bowl}),
+		...(bowl === undefined ? {} : {bowl}),
+		...(sorting === undefined ? {} : {sorting}),
 		...(desk.thread === undefined ? {} : {thread: desk.thread}),
 	});
 	// Who wished to be asked alone wishes so for the next case, too.
-	const isAlone = from?.isOwnersAlone === 1 && from.person === row.person;
+	const isAlone = like?.isOwnersAlone === 1 && like.person === row.person;
 	if (isAlone) await letAnswer(tx, row.id, 'owner');
 	await turnFind(desk, {...row, isOwnersAlone: isAlone ? 1 : 0}, {kind: 'begin'});
-}
-
-/** The trail of a stored find, or nothing when it cannot be read: then the log says so, and the others go on. */
-export function trailIfSound({house}: Pick<Desk, 'house'>, row: FindRow): Trail | undefined {
-	const read = trailSchema.safeParse(storedJson(row.trail));
-	if (read.success) return read.data;
-	house.log({level: 'error', what: 'trail not readable', find: row.id});
-	return undefined;
-}
-
-function storedJson(text: string): unknown {
-	try {
-		return JSON.parse(text);
-	} catch {
-		return undefined;
-	}
-}
-
-/** The trail of a stored find; throws an Error that repeats nothing of it when it cannot be read. */
-export function readTrail(row: FindRow): Trail {
-	try {
-		return trailSchema.parse(JSON.parse(row.trail));
-	} catch (error) {
-		throw new Error(`Expected the trail of find ${row.id} to fit its schema`, {cause: error});
-	}
 }
 
 function carriedTrail(desk: Desk, from: FindRow, of: 'walk' | 'bowl'): Trail {
@@ -132,7 +130,7 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 	switch (effect.kind) {
 		case 'ask':
 			if (effect.settleMs !== undefined) await takeBackQuestions(desk.tx, find);
-			return postHere(desk, await withCard(desk, taken, effect), {
+			return postHere(desk, await messageOf(desk, taken, effect), {
 				role: 'ask',
 				find,
 				turn: effect.turn,
@@ -176,14 +174,16 @@ async function bowlFor({tx, chat}: Desk, {id, chat: begunIn}: FindRow): Promise<
 }
 
 /** The question as a message; a result has its card with it. */
-async function withCard(
+async function messageOf(
 	desk: Desk,
 	taken: Taken,
 	effect: Extract<Effect, {kind: 'ask'}>,
 ): Promise<ReturnType<typeof askScreen>> {
-	const screen = askedHere(desk, taken, effect);
 	const {row, turn} = taken;
-	const {result} = effect.ask;
+	if (await isBetweenCases(desk, row, effect.ask)) return sortScreen(desk, row, effect);
+	const ask = await alikeAsk(desk, row, {ask: effect.ask, standing: turn.standing});
+	const screen = askedHere(desk, taken, {ask, turn: effect.turn});
+	const result = ask.isBrief ? undefined : ask.result;
 	const card = result && (await resultCard(desk, row, {result, standing: turn.standing}));
 	if (!card) return screen;
 	return {...screen, picture: card, alone: cardCaption(effect.ask, shownAt(desk, row, effect.turn))};

@@ -7,8 +7,8 @@ import {type FindRow, findsOf} from '../store/finds.ts';
 import {forgetPerson} from '../store/forget.ts';
 import {forgetForwards} from '../store/forwards.ts';
 import {dropPhotos} from '../store/photos.ts';
-import {type Desk, shelfOf} from './desk.ts';
-import {forward, withdrawRecord} from './keep-record.ts';
+import type {Desk} from './desk.ts';
+import {passOn, withdrawRecord} from './keep-record.ts';
 
 /**
  * Erases all that is held on the person at the desk. Records that a verifier gave a name stay without them, and the
@@ -26,13 +26,13 @@ export async function forgetEverything(desk: Desk): Promise<number> {
 }
 
 async function keepNameless(desk: Desk, row: FindRow): Promise<void> {
-	const {tx, now, house} = desk;
+	const {tx, now} = desk;
 	const kept = await draftOfFind(tx, row.id, draftSchema);
 	if (kept?.kind !== 'draft') throw new Error(`Expected find ${row.id} to have a record; it has none`);
 	const draft = namelessDraft(kept.body);
-	const {version} = await keepDraft(tx, {find: row.id, person: row.person, draft, now});
+	await keepDraft(tx, {find: row.id, person: row.person, draft, now});
 	await dropPhotos(tx, row.id);
 	// What has not left yet holds the words of the finder.
 	await forgetForwards(tx, row.uuid);
-	await forward(desk, {draft, region: shelfOf(house, row.region).flow.region, version, find: row.id});
+	await passOn(desk, row.id, 'record.changed');
 }

@@ -2,6 +2,8 @@
 import type {CommandName} from './command-table.ts';
 import {showBowl} from './commands/bowl.ts';
 import {cancel} from './commands/cancel.ts';
+import {showOwnDays} from './commands/day.ts';
+import {showDays} from './commands/days.ts';
 import {showDrafts} from './commands/drafts.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {askToForget} from './commands/forget.ts';
@@ -11,12 +13,15 @@ import {askWhom} from './commands/invite.ts';
 import {sendMyData} from './commands/mydata.ts';
 import {answerAlone} from './commands/onlyme.ts';
 import {showRegions} from './commands/region.ts';
+import {showReview} from './commands/review.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
 import {showSettings} from './commands/settings.ts';
+import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
+import {showTellMe} from './commands/tellme.ts';
 import type {Handler} from './guard.ts';
 
 /** One for each name of the table. */
@@ -24,8 +29,11 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	start,
 	find: beginFindCommand,
 	bowl: showBowl,
+	sort: sortBowl,
 	tally: showTally,
 	drafts: showDrafts,
+	days: showDays,
+	tellme: showTellMe,
 	cancel,
 	help: showHelp,
 	safety: showSafety,
@@ -35,7 +43,9 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	forget: askToForget,
 	say,
 	onlyme: answerAlone,
+	day: showOwnDays,
 	invite: askWhom,
 	team: showTeam,
+	review: showReview,
 	forwarding: showForwarding,
 };

@@ -8,8 +8,9 @@ import {personById} from '../store/people.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Tx} from '../store/schema.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
-import {readTrail, trailIfSound, turnFind} from './find-turn.ts';
+import {turnFind} from './find-turn.ts';
 import {keepRecord} from './keep-record.ts';
+import {readTrail, trailIfSound} from './stored-trail.ts';
 import {timeText} from './words.ts';
 
 /** A bell this late is rung with an excuse. */
@@ -24,7 +25,7 @@ export async function wakeBowl(house: House, tx: Tx, reminders: readonly Reminde
 	let others = 0;
 	for (const reminder of reminders) {
 		const row = await findById(tx, reminder.find);
-		const desk = row && (await deskOf(house, tx, row));
+		const desk = row && (await deskOfFind(house, tx, row));
 		const trail = row && trailIfSound({house}, row);
 		if (!row || !desk || !trail) continue;
 		if (!first) await excuseLateness(desk, row, promisedAt(desk, row, trail) ?? reminder.dueAt);
@@ -49,7 +50,7 @@ async function excuseLateness(desk: Desk, row: FindRow, dueAt: number): Promise<
 /** The record of a kept find gets a photo that came after it. */
 export async function addPhotoToRecord(house: House, tx: Tx, find: number): Promise<void> {
 	const row = await findById(tx, find);
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk) await keepRecord(desk, row, standAt(shelfOf(house, row.region).flow, readTrail(row)));
 }
 
@@ -61,20 +62,20 @@ export async function photoMeasured(
 	outcome: MeasuredPhoto,
 ): Promise<void> {
 	const row = await findById(tx, find);
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk) await turnFind(desk, row, {kind: 'measured', outcome});
 }
 
 /** The finder hears that a photo could not be read. */
 export async function tellPhotoLost(house: House, tx: Tx, find: number): Promise<void> {
 	const row = await findById(tx, find);
-	const desk = row && (await deskOf(house, tx, row));
+	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk)
 		await sayHere(desk, readerAt(desk, row.region).say.say('photo-lost', {number: String(find)}));
 }
 
 /** The desk of a find without anybody speaking; nothing when its chat is gone. */
-async function deskOf(house: House, tx: Tx, row: FindRow): Promise<Desk | undefined> {
+export async function deskOfFind(house: House, tx: Tx, row: FindRow): Promise<Desk | undefined> {
 	const chat = await addressOf(tx, row.chat);
 	if (!chat) return undefined;
 	const person = await personById(tx, row.person);

@@ -1,18 +1,23 @@
 /** A finished find becomes a draft record: kept, passed on, shown to verifiers. */
 import type {Standing} from '../find/stand.ts';
 import {trailSchema} from '../find/trail.ts';
-import type {Region} from '../key/region.ts';
+import {checkedRecord} from '../record/checked-record.ts';
 import {occurrenceFrom} from '../record/darwin-core.ts';
 import {type Draft, draftFrom, draftSchema} from '../record/draft.ts';
-import {messageFor} from '../record/webhook.ts';
+import {verificationFrom} from '../record/verification.ts';
+import {messageFor, type RecordNews} from '../record/webhook.ts';
 import {chatFor} from '../store/chats.ts';
+import {decisionsOf, emptyDecisions} from '../store/decisions.ts';
 import {draftOfFind, keepDraft, withdrawDraft} from '../store/drafts.ts';
 import type {FindRow} from '../store/finds.ts';
 import {forgetForwards, queueForward} from '../store/forwards.ts';
+import {forgetLettersOf} from '../store/letters.ts';
 import {post} from '../store/outbox.ts';
 import {dropPhotos, photosOf} from '../store/photos.ts';
+import {leaveReview, waitForReview} from '../store/review.ts';
 import {type Desk, readerAt, shelfOf} from './desk.ts';
 import {draftCard} from './draft-card.ts';
+import {reviewButton} from './review-button.ts';
 import {escaped} from './words.ts';
 
 /** Keeps or changes the draft of a find, and tells those who are to know. */
@@ -31,7 +36,8 @@ export async function keepRecord(desk: Desk, row: FindRow, standing: Standing): 
 		photoHashes: new Map(photos.flatMap(({id, hash}) => (hash === null ? [] : [[id, hash] as const]))),
 	});
 	const {version} = await keepDraft(tx, {find: row.id, person: row.person, draft, now});
-	await forward(desk, {draft, region: flow.region, version, find: row.id});
+	await waitForReview(tx, {find: row.id, isUnusual: draft.unusual.length > 0, now});
+	await passOn(desk, row.id, version === 1 ? 'record.submitted' : 'record.changed');
 	if (version === 1) await showVerifiers(desk, row, draft);
 }
 
@@ -44,6 +50,9 @@ export async function withdrawRecord(desk: Desk, row: FindRow): Promise<boolean>
 	const withdrawn = await withdrawDraft(tx, {find: row.id, now});
 	if (!withdrawn) return false;
 	await dropPhotos(tx, row.id);
+	await leaveReview(tx, row.id);
+	await forgetLettersOf(tx, row.id);
+	await emptyDecisions(tx, row.id);
 	// What has not left yet need not leave any more, also where nobody is told any longer.
 	await forgetForwards(tx, row.uuid);
 	if (house.isForwarding) {
@@ -63,21 +72,23 @@ export async function withdrawRecord(desk: Desk, row: FindRow): Promise<boolean>
 	return true;
 }
 
-/** Queues the record as it is now for whoever receives records. */
-export async function forward(
-	desk: Desk,
-	kept: {draft: Draft; region: Region; version: number; find: number},
-): Promise<void> {
+/** Passes on a record as it is kept now, with what a verifier said of it. */
+export async function passOn(desk: Desk, find: number, type: RecordNews['type']): Promise<void> {
 	const {house, tx, now} = desk;
-	if (!house.isForwarding) return;
-	const stored = await draftOfFind(tx, kept.find, draftSchema);
-	const data = occurrenceFrom(kept.draft, kept.region, {recordedAt: stored?.savedAt ?? now, modifiedAt: now});
+	const kept = await draftOfFind(tx, find, draftSchema);
+	if (!house.isForwarding || kept?.kind !== 'draft') return;
+	const {region} = shelfOf(house, kept.body.region.id).flow;
+	const decision = (await decisionsOf(tx, find)).at(-1);
+	const telling = {recordedAt: kept.savedAt, modifiedAt: now};
+	const data = decision
+		? checkedRecord(kept.body, region, {...telling, verification: verificationFrom(decision, region)})
+		: occurrenceFrom(kept.body, region, telling);
 	await queueForward(tx, {
-		record: kept.draft.id,
+		record: kept.uuid,
 		version: kept.version,
 		// One id for one version of one record, however often it is sent.
-		webhookId: `${kept.draft.id}_${kept.version}`,
-		body: messageFor({type: kept.version === 1 ? 'record.submitted' : 'record.changed', at: now, data}),
+		webhookId: `${kept.uuid}_${kept.version}`,
+		body: messageFor({type, at: now, data}),
 		now,
 	});
 }
@@ -87,7 +98,7 @@ async function showVerifiers(desk: Desk, row: FindRow, draft: Draft): Promise<vo
 	if (house.verifiersChat === undefined) return;
 	const kind = house.verifiersChat < 0 ? ('group' as const) : ('private' as const);
 	const chat = await chatFor(tx, {platformId: house.verifiersChat, kind, now});
-	const {say} = {say: shelfOf(house, row.region).texts.in(undefined)};
+	const say = shelfOf(house, row.region).texts.in(undefined);
 	const text = say.say('verifiers-draft', draftCard(draft, {say, number: row.id}));
 	await post(tx, {
 		chat: chat.id,
@@ -97,7 +108,7 @@ async function showVerifiers(desk: Desk, row: FindRow, draft: Draft): Promise<vo
 		call: {
 			kind: 'send',
 			html: escaped(text),
-			keyboard: [],
+			keyboard: [[{text: say.say('review-look'), data: reviewButton({act: 'open', find: row.id})}]],
 			...(draft.photos.length > 0 ? {photoOf: row.id} : {}),
 		},
 		now,

@@ -1,25 +1,39 @@
 /** What the buttons under the words of a command do; they are for those who may use the command. */
-import {type CommandName, isCommand} from './command-table.ts';
+import type {CommandName} from './command-table.ts';
+import {actOnPlan} from './commands/day.ts';
+import {actOnDay} from './commands/days.ts';
 import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
 import {orderMyData} from './commands/mydata.ts';
+import {actOnTellMe} from './commands/tellme.ts';
+import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 import {mayUse} from './guard.ts';
+import {actOnReview} from './review-act.ts';
 
-type Act = (desk: Desk, parts: readonly string[]) => Promise<void>;
-
-const menus: Readonly<Partial<Record<CommandName, Act>>> = {
-	mydata: orderMyData,
-	forget: answerForget,
-	forwarding: retryForwarding,
+/** A menu and the command to which it belongs. */
+type Menu = {
+	readonly of: CommandName;
+	readonly act: (desk: Desk, parts: readonly string[]) => Promise<void>;
 };
+
+const menus: ReadonlyMap<string, Menu> = new Map<string, Menu>([
+	['mydata', {of: 'mydata', act: orderMyData}],
+	['forget', {of: 'forget', act: answerForget}],
+	['review', {of: 'review', act: actOnReview}],
+	['forwarding', {of: 'forwarding', act: retryForwarding}],
+	['plan', {of: 'day', act: actOnPlan}],
+	['cast', {of: 'day', act: actOnCast}],
+	['day', {of: 'days', act: actOnDay}],
+	['tellme', {of: 'tellme', act: actOnTellMe}],
+]);
 
 /** Does what a button of a command asks for; clients can send what no button had, so each is looked at again. */
 export async function actOnMenu(
 	desk: Desk,
-	{menu, parts}: {readonly menu: string; readonly parts: readonly string[]},
+	{menu: name, parts}: {readonly menu: string; readonly parts: readonly string[]},
 ): Promise<void> {
-	const act = isCommand(menu) ? menus[menu] : undefined;
-	if (!isCommand(menu) || !act) return sayHere(desk, readerAt(desk).say.say('nothing-open'));
-	if (await mayUse(desk, menu)) await act(desk, parts);
+	const menu = menus.get(name);
+	if (!menu) return sayHere(desk, readerAt(desk).say.say('nothing-open'));
+	if (await mayUse(desk, menu.of)) await menu.act(desk, parts);
 }

@@ -2,11 +2,13 @@
 import type {Message} from 'grammy/types';
 import type {FindEvent} from '../find/turn.ts';
 import type {FindRow} from '../store/finds.ts';
-import {wantPhoto} from '../store/photos.ts';
 import {packButton} from './button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from './desk.ts';
-import {eventIn, type Incoming, pictureIn} from './event.ts';
+import {hearElsewhere} from './elsewhere.ts';
+import {eventIn, pictureIn} from './event.ts';
+import {hearExpected} from './expected.ts';
 import {turnFind} from './find-turn.ts';
+import {takePicture} from './take-picture.ts';
 import {findSpokenOf, mayAnswer} from './whose.ts';
 
 /** Hands a message to the find it is about. */
@@ -16,6 +18,7 @@ export async function hearMessage(ctx: Ctx): Promise<void> {
 	const replied = message.reply_to_message;
 	// An administrator bot hears a whole group: what is not said to us is not for us.
 	if (desk.chat.kind === 'group' && replied?.from?.id !== ctx.me.id) return;
+	if ((await hearExpected(desk, message)) || (await hearElsewhere(desk, message))) return;
 	const spokenOf = await findSpokenOf(desk, {replied: replied?.message_id, album: message.media_group_id});
 	return hearAbout(desk, spokenOf, message);
 }
@@ -49,13 +52,4 @@ export async function hearEvent(
 	}
 	if (!mayAnswer(desk, spokenOf)) return sayHere(desk, say.say('not-yours'));
 	await turnFind(desk, spokenOf, event);
-}
-
-async function takePicture(
-	{tx, now}: Desk,
-	row: FindRow,
-	{message, ...picture}: Incoming & {readonly message: Message},
-): Promise<FindEvent> {
-	const {id} = await wantPhoto(tx, {find: row.id, ...picture, album: message.media_group_id, now});
-	return {kind: 'photo', photo: id};
 }

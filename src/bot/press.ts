@@ -8,6 +8,7 @@ import {actOnDraft, listDrafts} from './commands/drafts.ts';
 import {makeInvitation} from './commands/invite.ts';
 import {setRegion} from './commands/region.ts';
 import {setZone} from './commands/settings.ts';
+import {actOnSort} from './commands/sort.ts';
 import {showTallyOf} from './commands/tally.ts';
 import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
@@ -69,6 +70,8 @@ async function act(ctx: Ctx, button: Button): Promise<void> {
 			return listDrafts(desk, button.before);
 		case 'menu':
 			return actOnMenu(desk, button);
+		case 'sort':
+			return actOnSort(desk, button);
 		case 'tally':
 			return showTallyOf(desk, spanFrom(button.span));
 		case 'command':

@@ -2,14 +2,16 @@
 import type {NameView, ResultView, SizeView} from '../find/result.ts';
 import type {Say} from '../text/text.ts';
 
-/** The lines of a result, each a paragraph. */
-export function resultText(view: ResultView, say: Say): string {
-	const paragraphs = [
-		headline(view, say),
-		alsoText(view, say),
-		[sizeText(view, {say, which: 'length'}), sizeText(view, {say, which: 'width'})]
-			.filter(line => line !== '')
-			.join('\n'),
+/** The lines of a result, each a paragraph; in brief only the name, how sure, and what was measured. */
+export function resultText(view: ResultView, say: Say, how: 'whole' | 'brief' = 'whole'): string {
+	const sizes = [sizeText(view, {say, which: 'length'}), sizeText(view, {say, which: 'width'})];
+	const first = [headline(view, say), alsoText(view, say), sizes.filter(line => line !== '').join('\n')];
+	const paragraphs = how === 'brief' ? first : [...first, ...restOf(view, say)];
+	return paragraphs.filter(line => line !== '').join('\n\n');
+}
+
+function restOf(view: ResultView, say: Say): readonly string[] {
+	return [
 		seenText(view.seenFor, {say, message: 'result-for'}),
 		seenText(view.seenAgainst, {say, message: 'result-against'}),
 		view.unusual.length === 0
@@ -21,7 +23,6 @@ export function resultText(view: ResultView, say: Say): string {
 		view.doubt ? say.say('result-doubt') : '',
 		say.say('result-not-final'),
 	];
-	return paragraphs.filter(line => line !== '').join('\n\n');
 }
 
 function headline(view: ResultView, say: Say): string {
@@ -98,7 +99,8 @@ function rangeTexts(
 	});
 }
 
-function seenText(
+/** What was seen, in one sentence; nothing when nothing was. */
+export function seenText(
 	seen: readonly {readonly character: string; readonly state: string}[],
 	{say, message}: {say: Say; message: string},
 ): string {

@@ -29,7 +29,7 @@ const lastRowLabel = 12;
 export function askScreen(ask: Ask, shown: Shown): SendCall {
 	const {reader} = shown;
 	const text = ask.result
-		? resultText(ask.result, reader.say)
+		? resultText(ask.result, reader.say, ask.isBrief ? 'brief' : 'whole')
 		: lineText(numbered(ask.text, shown), reader, ask.times);
 	const html = framed([ask.lead ? lineText(ask.lead, reader, ask.times) : '', text], ask, shown);
 	return {

@@ -55,9 +55,9 @@ async function advance(tools: BroadcastTools, broadcast: Broadcast): Promise<boo
 async function finish(
 	tools: BroadcastTools,
 	broadcast: Broadcast,
-	as: 'useless' | 'stopped',
+	state: 'useless' | 'stopped',
 ): Promise<boolean> {
-	await dropWaiting(tools.db, {broadcast: broadcast.id, as});
+	await dropWaiting(tools.db, {broadcast: broadcast.id, state});
 	await conclude(tools, broadcast);
 	return false;
 }

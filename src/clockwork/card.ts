@@ -17,7 +17,7 @@ type Size = {readonly widthPx: number; readonly heightPx: number};
 const pxPerUnit = sentWidthPx / cardSizes.widthUnits;
 /** Of an SVG without millimetres: 72 dots are one pixel to a unit. */
 const density = 72 * pxPerUnit;
-const qualities = [76, 55, 35] as const;
+const qualities = [80, 60, 40] as const;
 
 /** The bytes of a card: JPEG with its photo, PNG without; a photo that cannot be read is left out. */
 export async function cardImage(
@@ -49,15 +49,14 @@ async function withPhoto(
 		size: {widthPx, heightPx},
 		lengthMm: card.length?.mm,
 	});
-	const whole = sharp(Buffer.from(svg), {density}).flatten({background: colours.card}).composite([laid]);
+	const whole = sharp(Buffer.from(svg), {density}).removeAlpha().composite([laid]);
 	return smallEnough(whole);
 }
 
-/** Letters keep their edges without the thinning of colours that JPEG does by itself. */
 async function smallEnough(image: Sharp): Promise<Uint8Array> {
 	let bytes = Buffer.of();
 	for (const quality of qualities) {
-		bytes = await image.clone().jpeg({quality, chromaSubsampling: '4:4:4'}).toBuffer();
+		bytes = await image.clone().jpeg({quality}).toBuffer();
 		if (bytes.byteLength < mostCardBytes) break;
 	}
 	return bytes;

@@ -1,4 +1,4 @@
-/** What happens by itself: sending, reminding, fetching photos, forwarding, tidying. */
+/** What happens by itself: sending, telling many, reminding, fetching photos, forwarding, tidying. */
 import type {Api} from 'grammy';
 import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
@@ -14,10 +14,12 @@ import {startLoop} from './loop.ts';
 import {makeParcel} from './make-parcel.ts';
 import type {Measurer} from './measurer.ts';
 import {openOutbox} from './outbox.ts';
+import {openPace} from './pace.ts';
 import {type MadeOrNot, makeNextParcel} from './parcels.ts';
 import {fetchNextPhoto, type PhotoTools} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
+import {startTelling, type TellingTools} from './telling.ts';
 
 /** What the clockwork works with; the clock and chance are handed in. */
 export type ClockworkTools = {
@@ -30,6 +32,8 @@ export type ClockworkTools = {
 	readonly photoFolder: string;
 	/** Where what is made for somebody stands until it is sent. */
 	readonly parcelFolder: string;
+	/** Where finished pictures are kept. */
+	readonly pictureFolder: string;
 	readonly now: () => number;
 	/** A random share from 0 to 1, so that many programs do not call at the same instant. */
 	readonly jitter: () => number;
@@ -42,6 +46,8 @@ export type ClockworkTools = {
 	/** The sentences in a language, or in the usual one. */
 	readonly sayIn: (language: string | undefined) => Say;
 	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
+	/** How news of survey days are worded and shown to be told, and the zone of people whose own is not known. */
+	readonly telling: Pick<TellingTools, 'word' | 'onProgress' | 'zone'>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -62,8 +68,12 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		...tools,
 		...(tools.pictureMs === undefined ? {} : {patienceMs: tools.pictureMs}),
 	});
-	const outbox = openOutbox({...tools, pictures}, () => sending.wake());
+	const pace = openPace(now);
+	const outbox = openOutbox({...tools, pictures, pace}, () => sending.wake());
 	const sending = startLoop({name: 'outbox', work: outbox.send, pauseMs: secondMs / 2, log});
+	const {api} = tools;
+	const onPosted = () => sending.wake();
+	const telling = await startTelling({db, api, now, pace, log, onPosted, ...tools.telling});
 	const reminding = startLoop({
 		name: 'reminders',
 		work: async () => {
@@ -120,14 +130,14 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 		pauseMs: 3600 * secondMs,
 		log,
 	});
-	const loops = [sending, reminding, photos, forwarding, parcels, tidying];
+	const loops = [sending, telling, reminding, photos, forwarding, parcels, tidying];
 	return {
 		prepare: wanted => {
 			unprepared.push(...wanted);
 			preparing.wake();
 		},
 		wake: () => {
-			for (const loop of [sending, photos, forwarding, parcels, tidying]) loop.wake();
+			for (const loop of [sending, telling, photos, forwarding, parcels, tidying]) loop.wake();
 		},
 		stop: async () => {
 			const prepared = preparing.stop();

@@ -13,8 +13,9 @@ import {
 	settleDelivery,
 } from '../store/deliveries.ts';
 import type {Db} from '../store/schema.ts';
+import type {Sent} from './judge.ts';
 import type {Pace} from './pace.ts';
-import {type Sent, sendCall} from './send.ts';
+import {sendCall} from './send.ts';
 
 /** What delivering works with. */
 export type DeliveringTools = {

@@ -1,6 +1,6 @@
 /** Makes the list of who is told something, page by page, so that no conversation waits for a long list. */
 import {listenersAfter} from '../store/audience.ts';
-import {type Broadcast, markGathered, moveBroadcast} from '../store/broadcasts.ts';
+import {type Broadcast, broadcastsOf, markGathered, moveBroadcast} from '../store/broadcasts.ts';
 import {addDeliveries, type Recipient, toldAfter} from '../store/deliveries.ts';
 import {guestsOf, guestsToTell} from '../store/guests.ts';
 import type {Db, Tx} from '../store/schema.ts';
@@ -15,14 +15,16 @@ type Found = {readonly chat: number; readonly person: number; readonly zone: str
 /** Where the next page begins; nothing after the last. */
 type Page = {readonly found: readonly Found[]; readonly next: number | undefined};
 
-const pageSize = 500;
+/** Small, so that a conversation waits for a few milliseconds at most. */
+const pageSize = 100;
 
 /** Adds one page to the ledger of a broadcast; after the last it is ready to be sent. */
 export async function gatherNext({db, now, zone}: GatheringTools, broadcast: Broadcast): Promise<void> {
 	const news = newsSchema.parse(JSON.parse(broadcast.body));
 	await db.transaction().execute(async tx => {
 		const {found, next} = await pageOf(tx, broadcast, news);
-		const recipients = found.map(one => recipientFrom(one, {broadcast, news, now: now(), zone}));
+		const hearing = hearingBy(broadcast, {startsAt: news.day.startsAt, now: now()});
+		const recipients = found.map(one => ({chat: one.chat, person: one.person, ...hearing(one.zone ?? zone)}));
 		await addDeliveries(tx, broadcast.id, recipients);
 		if (next === undefined) await moveBroadcast(tx, {id: broadcast.id, from: ['gathering'], to: 'running'});
 		else await markGathered(tx, {id: broadcast.id, gathered: next});
@@ -53,19 +55,30 @@ async function toldBefore(tx: Tx, {day, gathered}: Broadcast): Promise<Page> {
 	const guests = gathered === 0 ? await guestsToTell(tx, {day, answers: ['coming', 'perhaps']}) : [];
 	const said = await guestsOf(tx, day);
 	const away = new Set(said.filter(({answer}) => answer === 'cannot').map(({person}) => person));
-	const told = await toldAfter(tx, {day, kind: 'announced', after: gathered, limit: pageSize});
+	const announced = (await broadcastsOf(tx, day)).find(({kind}) => kind === 'announced');
+	const told = announced
+		? await toldAfter(tx, {broadcast: announced.id, after: gathered, limit: pageSize})
+		: [];
 	return {
 		found: [...guests, ...told.filter(({person}) => !away.has(person))],
-		next: told.length < pageSize ? undefined : told.at(-1)?.id,
+		next: told.length < pageSize ? undefined : told.at(-1)?.chat,
 	};
 }
 
-function recipientFrom(
-	{chat, person, zone}: Found,
-	about: {readonly broadcast: Broadcast; readonly news: News; readonly now: number; readonly zone: string},
-): Recipient {
-	const {broadcast, news, now} = about;
-	const {startsAt} = news.day;
-	const at = hearsAt({...broadcast, startsAt}, {zone: zone ?? about.zone, now});
-	return {chat, person, hearsAt: at ?? now, isUseless: at === undefined};
+/** When those of a zone hear it; worked out once for each zone, since clocks are slow to ask. */
+function hearingBy(
+	{kind, dueAt, uselessAt}: Broadcast,
+	{startsAt, now}: {readonly startsAt: number; readonly now: number},
+): (zone: string) => Pick<Recipient, 'hearsAt' | 'notBefore' | 'isUseless'> {
+	const known = new Map<string, Pick<Recipient, 'hearsAt' | 'notBefore' | 'isUseless'>>();
+	const notice = {kind, dueAt, uselessAt, startsAt};
+	return zone => {
+		const before = known.get(zone);
+		if (before) return before;
+		const at = hearsAt(notice, {zone, now});
+		const meant = hearsAt(notice, {zone, now: dueAt}) ?? now;
+		const hearing = {hearsAt: meant, notBefore: at ?? now, isUseless: at === undefined};
+		known.set(zone, hearing);
+		return hearing;
+	};
 }

@@ -1,4 +1,4 @@
-/** What is kept no longer than needed: old update ids, messages and invitations, thrown finds, erased photos. */
+/** What is kept no longer than needed: old update ids, messages and invitations, thrown finds, photos, pictures. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {eraseForgottenChats} from '../store/forget.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
@@ -7,6 +7,7 @@ import {flushErased} from '../store/open.ts';
 import {forgetMessages, forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
+import {tidyPictures} from './kept-pictures.ts';
 import {sweepParcels} from './parcels.ts';
 import {erasePhoto} from './photo-files.ts';
 
@@ -15,6 +16,8 @@ export type Housekeeping = {
 	readonly db: Db;
 	readonly photoFolder: string;
 	readonly parcelFolder: string;
+	/** Where finished pictures are kept. */
+	readonly pictureFolder: string;
 	readonly now: () => number;
 };
 
@@ -24,7 +27,8 @@ const thrownLivesMs = 24 * 3_600_000;
 const usedCodeLivesMs = 30 * 24 * 3_600_000;
 
 /** One round of housekeeping. */
-export async function keepHouse({db, photoFolder, parcelFolder, now}: Housekeeping): Promise<boolean> {
+export async function keepHouse(tools: Housekeeping): Promise<boolean> {
+	const {db, photoFolder, parcelFolder, pictureFolder, now} = tools;
 	await forgetOldUpdates(db, now());
 	await forgetOldMessages(db, now());
 	await forgetOldInvitations(db, now() - usedCodeLivesMs);
@@ -41,5 +45,6 @@ export async function keepHouse({db, photoFolder, parcelFolder, now}: Housekeepi
 	}
 	await sweepParcels({db, parcelFolder});
 	if ((await eraseForgottenChats(db)) > 0) await flushErased(db);
+	await tidyPictures(pictureFolder, {now: now()});
 	return false;
 }

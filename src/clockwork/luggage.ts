@@ -4,7 +4,7 @@ import {join} from 'node:path';
 import type {Call} from '../store/call.ts';
 import type {Posting, Waiting} from '../store/outbox.ts';
 import type {Found, Pictures} from './pictures.ts';
-import {fitsCaption, type Sending} from './send.ts';
+import {fitsCaption, type Sending} from './platform-call.ts';
 
 /** A row whose call could be read. */
 export type Readable = Waiting & {readonly call: Call};

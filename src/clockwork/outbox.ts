@@ -14,10 +14,11 @@ import {
 	type Waiting,
 } from '../store/outbox.ts';
 import type {Db} from '../store/schema.ts';
+import type {Sent} from './judge.ts';
 import {isReadable, type LuggageTools, packLuggage, type Readable} from './luggage.ts';
 import {openPace, type Pace} from './pace.ts';
 import {eraseParcelFile} from './parcel-files.ts';
-import {type Sent, sendCall} from './send.ts';
+import {sendCall} from './send.ts';
 
 /** What sending works with. */
 export type OutboxTools = LuggageTools & {

@@ -6,7 +6,7 @@ import {type PhotoRow, photoById, photosOf} from '../store/photos.ts';
 import type {Db} from '../store/schema.ts';
 import type {Drawer} from './drawer.ts';
 import {photoPath} from './photo-files.ts';
-import type {Picture} from './send.ts';
+import type {Picture} from './platform-call.ts';
 
 /** A picture, and who is told the platform's id of it. */
 export type Found = {readonly picture: Picture; readonly remember: (fileId: string) => void};

@@ -1,71 +1,16 @@
-/** One row of the outbox becomes one call to the platform. */
-import {basename} from 'node:path';
-import {type Api, GrammyError, HttpError, InputFile, InputMediaBuilder} from 'grammy';
-import type {InlineKeyboardMarkup, Message, ReplyKeyboardMarkup} from 'grammy/types';
+/** One call made to the platform, and what became of it: every failure comes back as a value. */
+import {GrammyError, HttpError} from 'grammy';
 import {z} from 'zod';
-import type {Call, Keyboard} from '../store/call.ts';
+import {judge, type Sent} from './judge.ts';
+import {makeCall, type Sending} from './platform-call.ts';
 
-/** What became of a call. */
-export type Sent =
-	| {readonly kind: 'sent'; readonly messageId: number | undefined}
-	| {
-			readonly kind: 'later';
-			readonly afterMs: number;
-			readonly isLimited: boolean;
-			/** Nobody knows whether it arrived. */
-			readonly mayHaveLeft: boolean;
-	  }
-	| {readonly kind: 'moved'; readonly to: number}
-	| {readonly kind: 'gone'}
-	| {readonly kind: 'refused'; readonly description: string};
-
-/** A picture to go with a message: its bytes, or the platform's id of the same picture sent before. */
-export type Picture = {readonly bytes: Uint8Array; readonly name: string} | {readonly fileId: string};
-
-/** One call to the platform, with the chat it goes to and what it needs on the way. */
-export type Sending = {
-	readonly api: Api;
-	readonly platformId: number;
-	readonly call: Call;
-	/** The message that an edit changes. */
-	readonly target?: {readonly messageId: number; readonly isPhoto: boolean} | undefined;
-	readonly picture?: Picture | undefined;
-	/** What stands in an album. */
-	readonly pictures?: readonly Picture[];
-	/** The path of the file that a document carries. */
-	readonly document?: string | undefined;
-	/** Hears the platform's id of a picture once it has one. */
-	readonly onFileId?: (fileId: string) => void;
-	readonly attempts: number;
-};
-
-/** The most characters of a caption (platform-limits.json, caption). */
-const mostInCaption = 1024;
 const longestPauseMs = 300_000;
 const codeSchema = z.object({code: z.string()});
-
-/** Refusals that mean: it is as it should be (bot-practice 18). */
-const harmless = [
-	'message is not modified',
-	'query is too old',
-	'message to edit not found',
-	"message can't be edited",
-	'MESSAGE_ID_INVALID',
-];
-const gone = [
-	'chat not found',
-	'bot was blocked',
-	'user is deactivated',
-	"can't initiate conversation",
-	'bot was kicked',
-	'bot is not a member',
-	'group chat was deleted',
-];
 
 /** Sends one call; every failure comes back as a value. */
 export async function sendCall(sending: Sending): Promise<Sent> {
 	try {
-		return {kind: 'sent', messageId: await attempt(sending)};
+		return {kind: 'sent', messageId: await makeCall(sending)};
 	} catch (error) {
 		if (error instanceof GrammyError) return judge(error);
 		if (error instanceof HttpError) {
@@ -80,170 +25,10 @@ export async function sendCall(sending: Sending): Promise<Sent> {
 	}
 }
 
-function judge(error: GrammyError): Sent {
-	const {description, parameters, error_code: code} = error;
-	if (parameters.migrate_to_chat_id !== undefined) return {kind: 'moved', to: parameters.migrate_to_chat_id};
-	if (code === 429) {
-		const afterMs = (parameters.retry_after ?? 5) * 1000;
-		return {kind: 'later', afterMs, isLimited: true, mayHaveLeft: false};
-	}
-	// What stands between us and the platform may answer with neither code nor words.
-	if (!(code < 500)) return {kind: 'later', afterMs: 5000, isLimited: false, mayHaveLeft: code !== 500};
-	if (harmless.some(text => description.includes(text))) return {kind: 'sent', messageId: undefined};
-	if (code === 403 || gone.some(text => description.includes(text))) return {kind: 'gone'};
-	return {kind: 'refused', description};
-}
-
 const neverConnected = ['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH'];
 
 /** There was nobody to hear the call. */
 function cannotHaveLeft(error: unknown): boolean {
 	const parsed = codeSchema.safeParse(error);
 	return parsed.success && neverConnected.includes(parsed.data.code);
-}
-
-async function attempt(sending: Sending): Promise<number | undefined> {
-	const {api, call, target} = sending;
-	switch (call.kind) {
-		case 'answer':
-			await api.answerCallbackQuery(call.callback, call.text === undefined ? {} : {text: call.text});
-			return undefined;
-		case 'commands':
-			await listCommands(sending, call);
-			return undefined;
-		case 'document':
-			return (await sendFile(sending, call)).message_id;
-		case 'edit':
-			if (!target) return undefined;
-			await editMessage(sending, call, target);
-			return target.messageId;
-		case 'send':
-			return (await sendMessage(sending, call)).message_id;
-		case 'album':
-			return sendAlbum(sending, call);
-	}
-}
-
-async function sendFile(
-	{api, platformId, document}: Sending,
-	call: Extract<Call, {kind: 'document'}>,
-): Promise<Message> {
-	if (document === undefined) throw new Error('Expected the path of the file that a document carries');
-	return api.sendDocument(platformId, new InputFile(document, basename(document)), {
-		caption: call.html,
-		parse_mode: 'HTML',
-		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
-	});
-}
-
-async function listCommands(
-	{api, platformId}: Sending,
-	{list}: Extract<Call, {kind: 'commands'}>,
-): Promise<void> {
-	const scope = {type: 'chat', chat_id: platformId} as const;
-	if (list.length === 0) await api.deleteMyCommands({scope});
-	else await api.setMyCommands(list, {scope});
-}
-
-async function editMessage(
-	{api, platformId}: Sending,
-	call: Extract<Call, {kind: 'edit'}>,
-	{messageId, isPhoto}: NonNullable<Sending['target']>,
-): Promise<void> {
-	const markup = {parse_mode: 'HTML', reply_markup: inline(call.keyboard)} as const;
-	if (isPhoto) {
-		try {
-			await api.editMessageCaption(platformId, messageId, {caption: call.html, ...markup});
-			return;
-		} catch (error) {
-			// Its picture may have been refused, or its words too long for a caption; then it went as text.
-			if (!(error instanceof GrammyError) || !mayBeText(error)) throw error;
-		}
-	}
-	await api.editMessageText(platformId, messageId, call.html, markup);
-}
-
-async function sendAlbum(
-	{api, platformId, pictures = []}: Sending,
-	{html}: Extract<Call, {kind: 'album'}>,
-): Promise<number | undefined> {
-	const [first, ...others] = pictures.map(sourceOf);
-	const caption = {caption: html, parse_mode: 'HTML'} as const;
-	try {
-		if (!first) return undefined;
-		if (others.length === 0) return (await api.sendPhoto(platformId, first, caption)).message_id;
-		const media = [first, ...others].map((source, index) =>
-			InputMediaBuilder.photo(source, index === 0 ? caption : {}),
-		);
-		return (await api.sendMediaGroup(platformId, media))[0]?.message_id;
-	} catch (error) {
-		// The words that follow tell the most of it; they may not wait for pictures that are refused.
-		if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
-		return undefined;
-	}
-}
-
-function sourceOf(picture: Picture): string | InputFile {
-	return 'fileId' in picture ? picture.fileId : new InputFile(picture.bytes, picture.name);
-}
-
-async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>): Promise<Message> {
-	const {api, platformId, picture} = sending;
-	const options = {
-		parse_mode: 'HTML' as const,
-		...markupOf(call),
-		...(call.replyTo === undefined
-			? {}
-			: {reply_parameters: {message_id: call.replyTo, allow_sending_without_reply: true}}),
-		...(call.thread === undefined ? {} : {message_thread_id: call.thread}),
-	};
-	if (picture && fitsCaption(call.html)) {
-		try {
-			const sent = await api.sendPhoto(platformId, sourceOf(picture), {caption: call.html, ...options});
-			const fileId = sent.photo.at(-1)?.file_id;
-			if (fileId !== undefined) sending.onFileId?.(fileId);
-			return sent;
-		} catch (error) {
-			// Its words have gone before it, so there is nothing to be said without it.
-			if (call.follows === true) throw error;
-			// A picture that is not taken, for whatever reason of its own, never costs the person the question.
-			if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
-		}
-	}
-	return api.sendMessage(platformId, call.html, {...options, link_preview_options: {is_disabled: true}});
-}
-
-/** The message has no caption, or the platform fails over captions as such. */
-function mayBeText({error_code, description}: GrammyError): boolean {
-	const isSaid = description?.includes('there is no caption') ?? false;
-	return isSaid || (error_code !== 400 && isPictureTrouble(error_code));
-}
-
-/** Anything but too many requests and a chat that is gone, which would meet the words alike. */
-function isPictureTrouble(code: number): boolean {
-	return code !== 429 && code !== 403;
-}
-
-function markupOf(call: Extract<Call, {kind: 'send'}>) {
-	if (call.keyboard.length > 0) return {reply_markup: inline(call.keyboard)};
-	if (call.positionButton !== undefined) return {reply_markup: positionKeyboard(call.positionButton)};
-	return call.forceReply === true ? {reply_markup: {force_reply: true as const, selective: true}} : {};
-}
-
-function positionKeyboard(text: string): ReplyKeyboardMarkup {
-	return {keyboard: [[{text, request_location: true}]], one_time_keyboard: true, resize_keyboard: true};
-}
-
-function inline(keyboard: Keyboard): InlineKeyboardMarkup {
-	return {inline_keyboard: keyboard.map(row => row.map(({text, data}) => ({text, callback_data: data})))};
-}
-
-/** Whether these words, in HTML, may stand under a picture. */
-export function fitsCaption(html: string): boolean {
-	return lengthShown(html) <= mostInCaption;
-}
-
-/** Characters once markup and entities are taken out. */
-function lengthShown(html: string): number {
-	return html.replace(/<[^>]*>/g, '').replace(/&(?:lt|gt|amp|quot);/g, '.').length;
 }

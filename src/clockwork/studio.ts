@@ -1,7 +1,6 @@
 /** Where pictures become PNG files: drawn from the regions' data, kept by what is in them. */
 import {createHash} from 'node:crypto';
-import {existsSync} from 'node:fs';
-import {mkdir, readFile, rename, writeFile} from 'node:fs/promises';
+import {readFile} from 'node:fs/promises';
 import {join} from 'node:path';
 import sharp from 'sharp';
 import {drawMarks, type Marks} from '../draw/measured.ts';
@@ -12,6 +11,7 @@ import {projectRoot} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {readTexts} from '../text/text.ts';
 import {cardImage} from './card.ts';
+import {keptPicture} from './kept-pictures.ts';
 import {photoPath} from './photo-files.ts';
 
 /** Turns a picture into the bytes of a PNG, or of a JPEG where it holds a photo; rejects when there is no such thing to draw. */
@@ -24,8 +24,11 @@ export type StudioFolders = {
 	readonly photoFolder: string;
 };
 
-/** Opens a studio; a region is read when it is first drawn from, and then kept in memory. */
-export function openStudio({flowsFolder, keptFolder, photoFolder}: StudioFolders): Studio {
+/** Opens a studio by this clock; a region is read when it is first drawn from, and then kept in memory. */
+export function openStudio(
+	{flowsFolder, keptFolder, photoFolder}: StudioFolders,
+	now: () => number = Date.now,
+): Studio {
 	const regions = new Map<string, ReturnType<typeof readSource>>();
 	const sourceOf = (region: string, language: string): DrawnFrom => {
 		const source = regions.get(region) ?? readSource(flowsFolder, region);
@@ -43,7 +46,7 @@ export function openStudio({flowsFolder, keptFolder, photoFolder}: StudioFolders
 			picture.kind === 'drawing'
 				? await readFile(join(flowsFolder, picture.path), 'utf8')
 				: drawWanted(picture, sourceOf(picture.region, picture.language)).svg;
-		return keptPng(keptFolder, svg);
+		return keptPicture(fileOf(keptFolder, svg), {make: () => pngOf(svg), now: now()});
 	};
 }
 
@@ -62,16 +65,8 @@ async function measuredPhoto(marks: Marks, photo: Uint8Array): Promise<Uint8Arra
 	return sharp(marked).resize({width: sentWidthPx, withoutEnlargement: true}).jpeg({quality: 80}).toBuffer();
 }
 
-/** The picture as it was kept, or drawn now and kept under a name made of all that is in it. */
-async function keptPng(folder: string, svg: string): Promise<Uint8Array> {
-	const file = join(folder, `${createHash('sha256').update(svg).digest('hex').slice(0, 32)}.png`);
-	if (existsSync(file)) return readFile(file);
-	const bytes = await pngOf(svg);
-	await mkdir(folder, {recursive: true});
-	// Renamed when whole: a program that dies while writing leaves no half picture under that name.
-	await writeFile(`${file}.part`, bytes);
-	await rename(`${file}.part`, file);
-	return bytes;
+function fileOf(folder: string, svg: string): string {
+	return join(folder, `${createHash('sha256').update(svg).digest('hex').slice(0, 32)}.png`);
 }
 
 function readSource(flowsFolder: string, region: string) {

@@ -3,6 +3,7 @@ import {readFileSync} from 'node:fs';
 import {createRequire} from 'node:module';
 import opentype from 'opentype.js';
 import {colours} from './palette.ts';
+import {short} from './path.ts';
 
 /** How words are set: the size of the letters in units of the drawing. */
 export type Lettering = {
@@ -28,11 +29,13 @@ type Font = ReturnType<typeof opentype.parse>;
 type Glyph = ReturnType<Font['charToGlyph']>;
 type PathCommand = ReturnType<Glyph['getPath']>['commands'][number];
 
-type SizedGlyph = {readonly commands: readonly PathCommand[]; readonly advance: number};
+type SizedGlyph = {readonly strokes: readonly PathCommand[]; readonly advance: number};
+type Strokes = {readonly x: number; readonly y: number; readonly rest: string};
 
 const files = {plain: 'DejaVuSans.ttf', bold: 'DejaVuSans-Bold.ttf'} as const;
 const opened = new Map<keyof typeof files, Font>();
 const glyphs = {plain: new Map<string, SizedGlyph>(), bold: new Map<string, SizedGlyph>()} as const;
+const drawnStrokes = new Map<string, Strokes>();
 
 /** One line of words as SVG. */
 export function drawWords(words: string, placed: Placed): string {
@@ -41,28 +44,13 @@ export function drawWords(words: string, placed: Placed): string {
 	let x = placed.x - (anchor === 'middle' ? width / 2 : width);
 	let path = '';
 	for (const letter of words) {
-		const {commands, advance} = glyphOf(letter, weight);
-		path += pathData(commands, {x, y: placed.y, scale: size});
+		const {advance, strokes} = glyphOf(letter, weight);
+		const drawn = strokesAt(strokes, letter, {size, weight});
+		// Only the first point is where it is; all others follow from the one before.
+		if (drawn) path += `M${short(x + drawn.x)} ${short(placed.y + drawn.y)}${drawn.rest}`;
 		x += advance * size;
 	}
 	return path === '' ? '' : `<path d="${path}" fill="${fill}"/>`;
-}
-
-/** Not opentype.js's own toPathData, which writes NaN for a fraction below 1e-6 (version 2.0.0). */
-function pathData(
-	commands: readonly PathCommand[],
-	{x: left, y: foot, scale}: {readonly x: number; readonly y: number; readonly scale: number},
-): string {
-	const across = (value: number) => Math.round((left + value * scale) * 10) / 10;
-	const down = (value: number) => Math.round((foot + value * scale) * 10) / 10;
-	const point = (x: number | undefined, y: number | undefined) =>
-		x === undefined || y === undefined ? [] : [across(x), down(y)];
-	return commands
-		.map(({type, x1, y1, x2, y2, x, y}) => {
-			const places = [...point(x1, y1), ...point(x2, y2), ...point(x, y)];
-			return type + places.join(' ');
-		})
-		.join('');
 }
 
 /** Several lines of words as SVG; `y` is the foot of the first. */
@@ -104,9 +92,58 @@ function glyphOf(letter: string, weight: keyof typeof files): SizedGlyph {
 	if (kept) return kept;
 	const font = fontOf(weight);
 	const glyph = font.charToGlyph(letter);
-	const sized = {commands: glyph.getPath(0, 0, 1).commands, advance: glyph.advanceWidth / font.unitsPerEm};
+	const sized = {strokes: glyph.getPath(0, 0, 1).commands, advance: glyph.advanceWidth / font.unitsPerEm};
 	glyphs[weight].set(letter, sized);
 	return sized;
+}
+
+/** A letter at its size: where it begins, and how it goes on from there; nothing for a space. */
+function strokesAt(
+	strokes: readonly PathCommand[],
+	letter: string,
+	set: Required<Lettering>,
+): Strokes | undefined {
+	const key = `${set.weight} ${set.size} ${letter}`;
+	const kept = drawnStrokes.get(key);
+	if (kept || strokes.length === 0) return kept;
+	const made = relative(strokes, set.size);
+	drawnStrokes.set(key, made);
+	return made;
+}
+
+/**
+ * Not opentype.js's own toPathData, which writes NaN for a fraction below 1e-6 (version 2.0.0). Steps lie between
+ * rounded places, so that no error adds up.
+ */
+function relative(strokes: readonly PathCommand[], size: number): Strokes {
+	const rounded = (value: number) => Math.round(value * size * 100) / 100;
+	let [x, y] = [0, 0];
+	let begun = {x: 0, y: 0};
+	let rest = '';
+	let first: {readonly x: number; readonly y: number} | undefined;
+	for (const {type, ...places} of strokes) {
+		if (type === 'Z') {
+			rest += 'z';
+			({x, y} = begun);
+			continue;
+		}
+		const points = pointsOf(places).map(point => ({x: rounded(point.x), y: rounded(point.y)}));
+		const last = points.at(-1) ?? {x, y};
+		if (first) {
+			const steps = points.map(point => `${short(point.x - x)} ${short(point.y - y)}`);
+			rest += type.toLowerCase() + steps.join(' ');
+		}
+		first ??= last;
+		({x, y} = last);
+		if (type === 'M') begun = last;
+	}
+	return {...(first ?? {x: 0, y: 0}), rest};
+}
+
+function pointsOf({x1, y1, x2, y2, x, y}: Omit<PathCommand, 'type'>) {
+	const point = (across: number | undefined, down: number | undefined) =>
+		across === undefined || down === undefined ? [] : [{x: across, y: down}];
+	return [...point(x1, y1), ...point(x2, y2), ...point(x, y)];
 }
 
 /** Read when first needed and then kept: 0.1 s each. */

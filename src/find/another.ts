@@ -14,8 +14,14 @@ export function trailForAnother(
 		const carries = flow.around.steps[question]?.carries;
 		return carries === 'walk' || (carries === 'bowl' && isBowl);
 	});
-	const trail = carried.flatMap(([, events]) => events.filter(({answer}) => answer.kind !== 'photo'));
-	// What is behind the first open question comes last, so that Back finds it before what lies ahead.
+	return backwards(
+		flow,
+		carried.flatMap(([, events]) => events.filter(({answer}) => answer.kind !== 'photo')),
+	);
+}
+
+/** The trail with what is behind its first open question last, so that Back finds it before what lies ahead. */
+export function backwards(flow: Flow, trail: Trail): Trail {
 	const {answered} = standAt(flow, trail);
 	const isBehind = ({question}: TrailEvent) => answered.includes(question);
 	return [...trail.filter(event => !isBehind(event)), ...trail.filter(isBehind)];

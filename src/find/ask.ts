@@ -45,6 +45,8 @@ export type Ask = {
 	readonly picture?: AskPicture;
 	/** What the evidence came to, where this is the result. */
 	readonly result?: ResultView;
+	/** The result is told in short: it was told at length for a case that looks the same. */
+	readonly isBrief?: boolean;
 	readonly canBack: boolean;
 	/** The sentence that explains the question. */
 	readonly why?: string;

@@ -29,6 +29,8 @@ export type Facts = {
 	readonly width: Measured | undefined;
 	readonly seen: Readonly<Record<string, string>>;
 	readonly note: string | undefined;
+	/** The find whose answers were taken over. */
+	readonly alike: number | undefined;
 };
 
 export const noFacts: Facts = {
@@ -46,6 +48,7 @@ export const noFacts: Facts = {
 	width: undefined,
 	seen: {},
 	note: undefined,
+	alike: undefined,
 };
 
 /** The facts after one event at a step, with what its option tells the record. */
@@ -82,6 +85,7 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 		case 'not-quite':
 		case 'woke':
 		case 'reopen':
+		case 'alike':
 			return noted;
 	}
 }

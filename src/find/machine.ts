@@ -68,6 +68,7 @@ export function optionOf(answer: Answer): string | undefined {
 		case 'not-quite':
 		case 'note':
 		case 'reopen':
+		case 'alike':
 			return undefined;
 	}
 }

@@ -1,5 +1,6 @@
 /** The result as data: names, how sure, what spoke for and against, and what would settle it. */
 
+import type {Length} from '../capsule/length.ts';
 import {isUnusual} from '../key/coast.ts';
 import type {Sureness} from '../key/conclude.ts';
 import {type Ranked, somethingElse, stateShare} from '../key/evidence.ts';
@@ -166,21 +167,29 @@ function viewSize(
 		mm: measured.mm,
 		plusMinusMm: measured.uncertaintyMm,
 		lowerBound: isLowerBound ? (which === 'length' ? lowerBoundOf(facts) : narrowedBy(facts)) : [],
-		candidates: found.conclusion.names.flatMap(({taxon}) => {
-			const measure = region.profiles.taxa[taxon]?.[which === 'length' ? 'lengthMm' : 'widthMm'];
-			if (!measure) return [];
-			const [lowMm, highMm] = measure.range;
-			const isAbove = measured.mm + measured.uncertaintyMm >= lowMm * leastLeft(region, taxon, sized);
-			return [
-				{
-					taxon,
-					lowMm,
-					highMm,
-					fromMemory: isFromMemory(region, measure.source),
-					fits: isAbove && measured.mm - measured.uncertaintyMm <= highMm,
-				},
-			];
-		}),
+		candidates: found.conclusion.names.flatMap(
+			({taxon}) => sizeAgainst(region, taxon, {measured, sized, which}) ?? [],
+		),
+	};
+}
+
+/** A size against the range of a kind; nothing where no range of it is known. */
+export function sizeAgainst(
+	region: Region,
+	taxon: string,
+	size: {readonly measured: Length; readonly sized: Sized; readonly which: 'length' | 'width'},
+): SizeView['candidates'][number] | undefined {
+	const {measured, sized, which} = size;
+	const measure = region.profiles.taxa[taxon]?.[which === 'length' ? 'lengthMm' : 'widthMm'];
+	if (!measure) return undefined;
+	const [lowMm, highMm] = measure.range;
+	const isAbove = measured.mm + measured.uncertaintyMm >= lowMm * leastLeft(region, taxon, sized);
+	return {
+		taxon,
+		lowMm,
+		highMm,
+		fromMemory: isFromMemory(region, measure.source),
+		fits: isAbove && measured.mm - measured.uncertaintyMm <= highMm,
 	};
 }
 

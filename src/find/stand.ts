@@ -51,6 +51,7 @@ export function standAt(flow: Flow, trail: Trail): Standing {
 		facts: {
 			...reached.facts,
 			note: note?.kind === 'note' ? note.text : undefined,
+			alike: moved.flatMap(({answer}) => (answer.kind === 'alike' ? [answer.find] : [])).at(-1),
 			// Photos may come at any time, not only when asked for.
 			photos: moved.flatMap(({answer}) => (answer.kind === 'photo' ? [answer.photo] : [])),
 		},

@@ -36,6 +36,8 @@ export const answerSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('woke')}),
 	/** The person wants to answer this question anew; the old answer counts until then. */
 	z.object({kind: z.literal('reopen')}),
+	/** The answers were taken over from this find, which looks the same. */
+	z.object({kind: z.literal('alike'), find: z.number().int()}),
 ]);
 
 /** One thing that happened: which question it belongs to (a step or a character), what, and when (UTC ms). */

@@ -116,6 +116,9 @@ function remarks(draft: Draft): string {
 			? 'Empty egg cases found lying loose; where they were laid is unknown.'
 			: 'Left where it was, since it may be alive or attached; not soaked, not measured.',
 		...(draft.doubt ? ['The finder could not say for sure that it is an egg case.'] : []),
+		...(draft.alike === undefined
+			? []
+			: ['Its looks were taken over from a like case of the same bowl; its length was measured by itself.']),
 		...(draft.note === undefined ? [] : [`Note of the finder: ${shortened(draft.note)}`]),
 	].join(' ');
 }

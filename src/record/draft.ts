@@ -72,6 +72,8 @@ export const draftSchema = z
 		/** The finder could not say for sure that it is an egg case. */
 		doubt: z.boolean(),
 		note: z.string().optional(),
+		/** The number of the find whose answers were taken over, since this one looks the same. */
+		alike: z.number().int().optional(),
 		/** SHA-256 in hex once the picture is kept. */
 		photos: z
 			.array(
@@ -109,6 +111,7 @@ export type SourceFacts = {
 	readonly length: Length | 'unmeasured' | undefined;
 	readonly width: Length | 'unmeasured' | undefined;
 	readonly note: string | undefined;
+	readonly alike?: number | undefined;
 };
 
 /** What the key and the evidence came to. */
@@ -165,6 +168,7 @@ export function draftFrom(source: DraftSource): Draft {
 		unusual: unusualAmong(region, found),
 		doubt: facts.doubt,
 		note: facts.note,
+		alike: facts.alike,
 		photos: facts.photos.map(id => ({id, hash: source.photoHashes?.get(id)})),
 		trail: source.trail,
 		language: source.language,

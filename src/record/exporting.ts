@@ -37,6 +37,6 @@ function recordFrom(saved: SavedRecord<Draft>, regionOf: Exporting['regionOf']):
 		changedAt,
 		publicName: sharing.publicName,
 		coarseM: coarseSideFrom(sharing.coarseM),
-		verification: decision && verificationFrom(decision, body, regionOf(body.region.id)),
+		verification: decision && verificationFrom(decision, regionOf(body.region.id)),
 	};
 }

@@ -24,7 +24,7 @@ export const reasons: readonly Reason[] = ['size', 'shape', 'surface', 'coast', 
 const namelessVerifier = 'a verifier of the survey';
 
 /** The decision that counts, as a record tells it. */
-export function verificationFrom(decision: Decision, draft: Draft, region: Region): Verification {
+export function verificationFrom(decision: Decision, region: Region): Verification {
 	const {outcome, name = ''} = decision;
 	const look = {at: decision.at, by: decision.publicName ?? namelessVerifier, remarks: remarksOf(decision)};
 	switch (outcome) {
@@ -32,9 +32,8 @@ export function verificationFrom(decision: Decision, draft: Draft, region: Regio
 		case 'not-an-egg-case':
 			return {...look, outcome};
 		case 'other-name':
-			return {...look, outcome, name: speciesName(name, draft, region)};
 		case 'higher-rank':
-			return {...look, outcome, name: higherName(name)};
+			return {...look, outcome, name: nameGiven(name, region)};
 	}
 }
 
@@ -58,21 +57,17 @@ export function higherToName(draft: Draft, region: Region): readonly string[] {
 	return [...new Set(names)];
 }
 
-/** The rank of a name above the species: names of families end in -idae (ICZN, 4th edition, article 29.2). */
-export function higherName(scientificName: string): VerifiedName {
-	return {scientificName, taxonRank: scientificName.endsWith('idae') ? 'family' : 'genus'};
+/** A scientific name as a verifier gives it, with what the region knows of it; its ids may change, names do not. */
+export function nameGiven(scientificName: string, {profiles}: Region): VerifiedName {
+	const taxon = Object.values(profiles.taxa).find(one => one.scientificName === scientificName);
+	if (!taxon) return {scientificName, taxonRank: rankOf(scientificName)};
+	return {scientificName, scientificNameAuthorship: taxon.authorship || undefined, taxonRank: taxon.rank};
 }
 
-function speciesName(id: string, draft: Draft, {profiles}: Region): VerifiedName {
-	const taxon = profiles.taxa[id];
-	if (taxon) {
-		const {scientificName, authorship, rank} = taxon;
-		return {scientificName, scientificNameAuthorship: authorship || undefined, taxonRank: rank};
-	}
-	// A later key may no longer hold it; the draft was ranked with the key of its day.
-	const ranked = draft.ranking.find(one => one.taxon === id)?.scientificName;
-	if (ranked !== undefined) return {scientificName: ranked, taxonRank: 'species'};
-	throw new Error(`Expected a kind of ${draft.region.id} or of the ranking of ${draft.id}; got "${id}"`);
+/** Names of families end in -idae, those of species are two words (ICZN, 4th edition, articles 29.2 and 5.1). */
+function rankOf(scientificName: string): VerifiedName['taxonRank'] {
+	if (scientificName.endsWith('idae')) return 'family';
+	return scientificName.includes(' ') ? 'species' : 'genus';
 }
 
 function remarksOf({reason, words}: Decision): string | undefined {

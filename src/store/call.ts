@@ -117,6 +117,8 @@ export const callSchema = z.discriminatedUnion('kind', [
 		photoOf: z.number().int().optional(),
 		/** This photo, once it is stored. */
 		photo: z.number().int().optional(),
+		/** A small file of words that goes with the message where they fit under it. */
+		attachment: z.object({name: z.string().min(1), text: z.string().min(1)}).optional(),
 		/** A button under the chat that sends the position; private chats only. */
 		positionButton: z.string().optional(),
 		/** In a group the person is asked to reply to this message. */
@@ -165,3 +167,12 @@ export type CallPicture = z.output<typeof pictureSchema>;
 export type CallCard = Extract<CallPicture, {kind: 'card'}>;
 /** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;
+
+/** A call as it was stored; nothing when it cannot be read, as a row of an older program may not. */
+export function readCall(content: string): Call | undefined {
+	try {
+		return callSchema.parse(JSON.parse(content));
+	} catch {
+		return undefined;
+	}
+}

@@ -1,4 +1,5 @@
 /** Chats of our own, and the platform's ids for them. */
+import {moveAudience} from './audience.ts';
 import type {Db, Tx} from './schema.ts';
 
 /** A chat of ours, with the id the platform knows it by now. */
@@ -128,5 +129,6 @@ async function mergeChats(tx: Tx, {from, into}: {from: number; into: number}): P
 			.onConflict(conflict => conflict.columns(['chat', 'person']).doUpdateSet({find: seat.find}))
 			.execute();
 	}
+	await moveAudience(tx, {from, into});
 	await tx.deleteFrom('chat').where('id', '=', from).execute();
 }

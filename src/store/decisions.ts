@@ -5,7 +5,7 @@ import type {Db, Tables, Tx} from './schema.ts';
 /** What a verifier can come to. */
 export type Outcome = Tables['decision']['outcome'];
 
-/** What a verifier said; `name` is the id of a taxon for another name, a genus or family for a higher rank. */
+/** What a verifier said; `name` is a scientific name, of a kind or of its genus or family. */
 export type Said = {
 	readonly outcome: Outcome;
 	readonly name?: string | undefined;

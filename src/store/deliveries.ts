@@ -21,7 +21,10 @@ type DeliveryState = Tables['delivery']['state'];
 export type Recipient = {
 	readonly chat: number;
 	readonly person: number;
+	/** When it was meant to be heard. */
 	readonly hearsAt: number;
+	/** When it goes: later, where its hour was missed. */
+	readonly notBefore: number;
 	readonly isUseless: boolean;
 };
 
@@ -35,13 +38,13 @@ export async function addDeliveries(
 	await tx
 		.insertInto('delivery')
 		.values(
-			recipients.map(({chat, person, hearsAt, isUseless}) => ({
+			recipients.map(({chat, person, hearsAt, notBefore, isUseless}) => ({
 				broadcast,
 				chat,
 				person,
 				state: isUseless ? ('useless' as const) : ('waiting' as const),
 				hearsAt,
-				notBefore: hearsAt,
+				notBefore,
 				sentAt: null,
 			})),
 		)
@@ -188,48 +191,38 @@ export async function isUnderWay(db: Db | Tx, broadcast: number): Promise<boolea
 /** Drops what waits of a broadcast that is stopped or of no use any more. */
 export async function dropWaiting(
 	tx: Db | Tx,
-	{broadcast, as}: {readonly broadcast: number; readonly as: 'stopped' | 'useless'},
+	{broadcast, state}: {readonly broadcast: number; readonly state: 'stopped' | 'useless'},
 ): Promise<void> {
 	await tx
 		.updateTable('delivery')
-		.set({state: as})
+		.set({state})
 		.where('broadcast', '=', broadcast)
 		.where('state', '=', 'waiting')
 		.execute();
 }
 
-/** The next chats after delivery `after` that were told of a day by a broadcast of this kind, or may have been. */
+/** The next chats after chat `after` that a broadcast told something, or may have, and that still wish to hear. */
 export async function toldAfter(
 	db: Db | Tx,
-	ask: {
-		readonly day: number;
-		readonly kind: Tables['broadcast']['kind'];
-		readonly after: number;
-		readonly limit: number;
-	},
-): Promise<
-	readonly {
-		readonly id: number;
-		readonly chat: number;
-		readonly person: number;
-		readonly zone: string | undefined;
-	}[]
-> {
+	ask: {readonly broadcast: number; readonly after: number; readonly limit: number},
+): Promise<readonly {readonly chat: number; readonly person: number; readonly zone: string | undefined}[]> {
 	const rows = await db
 		.selectFrom('delivery')
-		.innerJoin('broadcast', 'broadcast.id', 'delivery.broadcast')
 		.innerJoin('chat', 'chat.id', 'delivery.chat')
 		.innerJoin('person', 'person.id', 'delivery.person')
-		.select(['delivery.id', 'delivery.chat', 'person.id as person', 'person.zone'])
-		.where('broadcast.day', '=', ask.day)
-		.where('broadcast.kind', '=', ask.kind)
+		.select(['delivery.chat', 'delivery.person', 'person.zone'])
+		.where('delivery.broadcast', '=', ask.broadcast)
 		.where('delivery.state', 'in', ['sent', 'unknown', 'sending'])
 		.where('chat.goneAt', 'is', null)
 		// Who took back every wish hears no more of what they once asked for.
-		.where('delivery.chat', 'in', query => query.selectFrom('audience').select('audience.chat'))
-		.where('delivery.id', '>', ask.after)
-		.orderBy('delivery.id')
+		.where(({exists, selectFrom}) =>
+			exists(selectFrom('audience').select('audience.id').whereRef('audience.chat', '=', 'delivery.chat')),
+		)
+		.where('delivery.chat', '>', ask.after)
+		.orderBy('delivery.chat')
 		.limit(ask.limit)
 		.execute();
-	return rows.map(row => ({...row, zone: row.zone ?? undefined}));
+	return rows.flatMap(({person, ...row}) =>
+		person === null ? [] : [{...row, person, zone: row.zone ?? undefined}],
+	);
 }

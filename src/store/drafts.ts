@@ -139,6 +139,21 @@ export async function withdrawDraft(
 	return row;
 }
 
+/** Raises the version of a draft, since something that is passed on with it has changed. */
+export async function raiseVersion(
+	tx: Tx | Db,
+	{find, now}: {readonly find: number; readonly now: number},
+): Promise<number | undefined> {
+	const row = await tx
+		.updateTable('draft')
+		.set(({eb, ref}) => ({version: eb(ref('version'), '+', 1), changedAt: now}))
+		.where('find', '=', find)
+		.where('status', '=', 'draft')
+		.returning('version')
+		.executeTakeFirst();
+	return row?.version;
+}
+
 /** The body of a draft through its schema; throws an Error that names the find when it does not fit. */
 export function readBody<Body>(schema: ZodType<Body>, find: number, body: string): Body {
 	try {

@@ -2,7 +2,8 @@
 import type {Selectable} from 'kysely';
 import type {Db, Tables, Tx} from './schema.ts';
 
-const columns = [
+/** Every column of a find. */
+export const findColumns = [
 	'id',
 	'uuid',
 	'chat',
@@ -20,7 +21,7 @@ const columns = [
 ] as const;
 
 /** A find as stored; its trail is JSON that `find/trail.ts` reads. */
-export type FindRow = Pick<Selectable<Tables['find']>, (typeof columns)[number]>;
+export type FindRow = Pick<Selectable<Tables['find']>, (typeof findColumns)[number]>;
 
 /** A new find with its first trail. */
 export async function beginFind(
@@ -53,18 +54,18 @@ export async function beginFind(
 			createdAt: begun.now,
 			changedAt: begun.now,
 		})
-		.returning(columns)
+		.returning(findColumns)
 		.executeTakeFirstOrThrow();
 }
 
 /** The find with this id, if there is one. */
 export async function findById(db: Db | Tx, id: number): Promise<FindRow | undefined> {
-	return db.selectFrom('find').select(columns).where('id', '=', id).executeTakeFirst();
+	return db.selectFrom('find').select(findColumns).where('id', '=', id).executeTakeFirst();
 }
 
 /** Every find of a person, oldest first. */
 export async function findsOf(db: Db | Tx, person: number): Promise<readonly FindRow[]> {
-	return db.selectFrom('find').select(columns).where('person', '=', person).orderBy('id').execute();
+	return db.selectFrom('find').select(findColumns).where('person', '=', person).orderBy('id').execute();
 }
 
 /** Keeps what a turn made of a find. */
@@ -89,7 +90,7 @@ export async function soakingFinds(
 	db: Db | Tx,
 	of: {readonly chat: number} | {readonly person: number},
 ): Promise<readonly FindRow[]> {
-	const all = db.selectFrom('find').select(columns).where('state', '=', 'soaking').orderBy('id');
+	const all = db.selectFrom('find').select(findColumns).where('state', '=', 'soaking').orderBy('id');
 	const wanted = 'chat' in of ? all.where('chat', '=', of.chat) : all.where('person', '=', of.person);
 	return wanted.execute();
 }
@@ -101,7 +102,7 @@ export async function openFinds(
 ): Promise<readonly FindRow[]> {
 	return db
 		.selectFrom('find')
-		.select(columns)
+		.select(findColumns)
 		.where('chat', '=', of.chat)
 		.where('state', 'in', ['open', 'soaking'])
 		.where('changedAt', '>=', of.since)

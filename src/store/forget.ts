@@ -1,9 +1,8 @@
 /** A person forgotten: every row that is about them goes; what has to stay belongs to nobody. */
-import {forgetInvitations} from './invitations.ts';
+import {forgetInReview} from './forget-in-review.ts';
 import {nobody} from './nobody.ts';
 import {forgetParcels} from './parcels.ts';
 import {dropPhotos} from './photos.ts';
-import {forgetRoles} from './roles.ts';
 import type {Db, Tx} from './schema.ts';
 
 /** Who is forgotten, and which of their finds stay as bare records. */
@@ -25,7 +24,7 @@ export async function forgetPerson(tx: Tx, {person, kept, now}: Forgetting): Pro
 	for (const find of finds) await forgetTalk(tx, find);
 	for (const find of finds.filter(id => !kept.includes(id))) await eraseFind(tx, find);
 	for (const find of kept) await makeNameless(tx, {find, person, now});
-	await forgetHelper(tx, person);
+	await forgetInReview(tx, person);
 	await tx.deleteFrom('seat').where('person', '=', person).execute();
 	await forgetParcels(tx, person);
 	await tx.deleteFrom('person').where('id', '=', person).execute();
@@ -106,19 +105,6 @@ async function makeNameless(
 			state: 'thrown' as const,
 		}))
 		.where('id', '=', find)
-		.execute();
-}
-
-/** What they did for others: decisions and questions stay with the finds they are about, without their name. */
-async function forgetHelper(tx: Tx, person: number): Promise<void> {
-	await forgetRoles(tx, person);
-	await forgetInvitations(tx, person);
-	await tx.updateTable('decision').set({person: null}).where('person', '=', person).execute();
-	await tx.updateTable('letter').set({person: null}).where('person', '=', person).execute();
-	await tx
-		.updateTable('review')
-		.set({claimedBy: null, claimedAt: null})
-		.where('claimedBy', '=', person)
 		.execute();
 }
 

@@ -65,13 +65,9 @@ export async function forgetLettersOf(tx: Tx | Db, find: number): Promise<void> 
 	await tx.deleteFrom('letter').where('find', '=', find).execute();
 }
 
-/** Forgets what a person asked and answered; answers of others to them go along. */
-export async function forgetLettersBy(tx: Tx | Db, person: number): Promise<void> {
-	await tx
-		.deleteFrom('letter')
-		.where('answers', 'in', query => query.selectFrom('letter').select('id').where('person', '=', person))
-		.execute();
-	await tx.deleteFrom('letter').where('person', '=', person).execute();
+/** Keeps what a person asked and answered without the person. */
+export async function forgetLetterWriter(tx: Tx | Db, person: number): Promise<void> {
+	await tx.updateTable('letter').set({person: null}).where('person', '=', person).execute();
 }
 
 function letterFrom({person, answers, words, photo, ...row}: Selectable<Tables['letter']>): Letter {

@@ -1,5 +1,5 @@
 /** Messages that wait to be sent, in order for each chat. */
-import {type Call, callSchema} from './call.ts';
+import {type Call, callSchema, readCall} from './call.ts';
 import type {Db, Tables, Tx} from './schema.ts';
 
 /** What a waiting call is for. */
@@ -30,9 +30,9 @@ export type Posting = {
 /** Sent messages are remembered this long, for edits and for replies to them. */
 const rememberedMs = 60 * 24 * 3_600_000;
 
-/** Puts a message in the queue of its chat; throws when it could not be read again. */
-export async function post(tx: Tx, posting: Posting): Promise<void> {
-	await tx
+/** Puts a message in the queue of its chat and gives its row; throws when it could not be read again. */
+export async function post(tx: Tx, posting: Posting): Promise<number> {
+	const {id} = await tx
 		.insertInto('outbox')
 		.values({
 			chat: posting.chat,
@@ -47,7 +47,9 @@ export async function post(tx: Tx, posting: Posting): Promise<void> {
 			createdAt: posting.now,
 			sentAt: null,
 		})
-		.execute();
+		.returning('id')
+		.executeTakeFirstOrThrow();
+	return id;
 }
 
 /** The last call for this purpose that was put in the queue of a chat. */
@@ -149,14 +151,6 @@ export async function nextToSend(
 	}));
 }
 
-function readCall(content: string): Call | undefined {
-	try {
-		return callSchema.parse(JSON.parse(content));
-	} catch {
-		return undefined;
-	}
-}
-
 /** Marks a row as being sent: after a crash it may have arrived. */
 export async function markSending(db: Db, id: number): Promise<void> {
 	await db
@@ -226,7 +220,7 @@ export async function messageOfRow(
 	}
 	return {
 		messageId: row.messageId,
-		isPhoto: call.kind === 'send' && call.picture !== undefined,
+		isPhoto: call.kind === 'send' && (call.picture ?? call.attachment) !== undefined,
 		call,
 	};
 }

@@ -1,5 +1,6 @@
 /** People, and which find their words in a chat go to. */
 import type {Selectable} from 'kysely';
+import {stopListening} from './ears.ts';
 import type {Db, Tables, Tx} from './schema.ts';
 
 /** Somebody who writes to us, under an id of our own. */
@@ -100,6 +101,7 @@ export async function sitAt(
 	seat: {chat: number; person: number; find: number | undefined},
 ): Promise<void> {
 	const find = seat.find ?? null;
+	await stopListening(tx, seat);
 	await tx
 		.insertInto('seat')
 		.values({chat: seat.chat, person: seat.person, find})

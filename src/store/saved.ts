@@ -59,15 +59,19 @@ export type OwnedRecord<Body> = Omit<SavedRecord<Body>, 'body'> & {
 	readonly body: Body | undefined;
 };
 
-/** The records saved since `since` of finds begun in a chat, or of a person's own, oldest first. */
+/** Whose records: of finds begun in a chat, sorted together, or a person's own. */
+export type RecordsOf = {readonly chat: number} | {readonly sorting: number} | {readonly person: number};
+
+/** The records saved since `since`, oldest first. */
 export async function savedSince<Body>(
 	db: Db | Tx,
-	of: ({readonly chat: number} | {readonly person: number}) & {readonly since: number},
+	of: RecordsOf & {readonly since: number},
 	schema: ZodType<Body>,
 ): Promise<readonly OwnedRecord<Body>[]> {
 	const all = db
 		.selectFrom('draft')
 		.innerJoin('person', 'person.id', 'draft.person')
+		.innerJoin('find', 'find.id', 'draft.find')
 		.select(['draft.find', 'draft.savedAt', 'draft.changedAt', 'draft.body', 'draft.person'])
 		.select(['person.publicName', 'person.coarseM'])
 		.where('draft.status', '=', 'draft')
@@ -75,8 +79,10 @@ export async function savedSince<Body>(
 		.orderBy('draft.find');
 	const wanted =
 		'chat' in of
-			? all.innerJoin('find', 'find.id', 'draft.find').where('find.chat', '=', of.chat)
-			: all.where('draft.person', '=', of.person);
+			? all.where('find.chat', '=', of.chat)
+			: 'sorting' in of
+				? all.where('find.sorting', '=', of.sorting)
+				: all.where('draft.person', '=', of.person);
 	const rows = await wanted.execute();
 	const decisions = await lastDecisions(
 		db,

@@ -83,7 +83,7 @@ type OutboxTable = {
 	lane: 'quick' | 'chat' | 'picture';
 	find: number | null;
 	turn: number | null;
-	role: 'ask' | 'refresh' | 'close' | 'say' | 'file' | 'commands' | 'prompt' | 'question';
+	role: 'ask' | 'refresh' | 'close' | 'say' | 'file' | 'commands' | 'prompt';
 	/** JSON of a call of our own, see `bot/screen.ts`. */
 	content: string;
 	notBefore: number;
@@ -204,7 +204,7 @@ type DecisionTable = {
 	/** The version of the draft that was looked at. */
 	version: number;
 	outcome: 'agreed' | 'other-name' | 'higher-rank' | 'not-an-egg-case';
-	/** Id of a taxon for another name; scientific name of a genus or family for a higher rank. */
+	/** Scientific name of another kind, or of a genus or family. */
 	name: string | null;
 	reason: string | null;
 	/** The reason in the verifier's own words. */

@@ -1,4 +1,4 @@
-# Sentences of the program itself, in English: greetings, commands, what to do in trouble. Long, since every command speaks here.
+# Sentences of the program itself, in English: greetings, commands, what to do in trouble. It is long, since every command speaks here.
 
 welcome = Hello. I help you find out which shark, skate or ray laid the egg case (“mermaid's purse”) that you found on a beach.
 safety = First, stay safe:
@@ -19,8 +19,11 @@ help =
     What I can do:
     /find – look at a new find
     /bowl – what is soaking, and since when
+    /sort – take many cases out of a bowl, one after another
     /tally – what was found today, and how many
     /drafts – your saved finds: change or delete them
+    /days – survey days to come, and who comes
+    /tellme – hear of survey days, or hear no more
     /cancel – leave this find for now
     /safety – the word on safety
     /region – whose egg cases I tell apart
@@ -30,6 +33,7 @@ help =
        *[no] If you are stuck, press “Back” or write /cancel.
     }
 cancelled = I put this find aside. The buttons of its last question still work, if you want to go on.
+cancelled-else = I have stopped asking. What you told me so far is kept.
 nothing-to-cancel = There is nothing to leave. Write /find to look at a find.
 nothing-open = I do not have a find open with you here. Shall we look at one?
 not-yours = This find belongs to somebody else, and only they can do that. Write /find to begin your own.
@@ -74,7 +78,7 @@ draft-card =
     How many: { $count }
     Note: { $note }
     Photos: { $photos }
-    Checked: not yet
+    Checked: { $checked }
 draft-mend-place = Change place
 draft-mend-date = Change day
 draft-mend-count = Change how many
@@ -122,6 +126,7 @@ group-hello = Hello. Write /find when you have found an egg case. I only listen 
 
 command-find = Look at a new find
 command-bowl = What is soaking
+command-sort = Sort a bowl, case by case
 command-tally = What was found today
 command-drafts = Your saved finds
 command-cancel = Leave this find for now
@@ -129,6 +134,9 @@ command-help = What I can do
 command-safety = The word on safety
 command-region = Whose egg cases I tell apart
 command-settings = Your time zone
+command-days = Survey days to come
+command-tellme = Hear of survey days
+command-day = Plan a survey day
 command-invite = Ask people to help
 command-team = Who helps
 command-review = Finds to be checked
@@ -238,3 +246,37 @@ tally-someone = { $count ->
    *[other] { $count } people
 }
 tally-unchecked = A name is a draft until somebody who knows egg cases has looked at it.
+
+# Many cases out of one bowl.
+sort-begin = Let us sort the bowl, case by case. Each case gets a number of its own. Take one out, answer for it, then put it aside and take the next. Every case must be empty and light: if something may live in one, press “It looks different” and say so.
+sort-saved = No. { $number } is saved: { $name }{ $mm ->
+    [0] {""}
+   *[other] , { $mm } mm
+}.
+sort-count = { $count ->
+    [0] No case is sorted yet.
+    [one] One case is sorted.
+   *[other] { $count } cases are sorted.
+}
+sort-next = Take the next case. What is it like?
+sort-next-waiting = Next is no. { $number }, which lies in this bowl already. What is it like?
+sort-like-line = • No. { $number }: { $name }
+sort-same = Same as the last one
+sort-like = Like no. { $number }
+sort-different = It looks different
+sort-pause = Pause
+sort-all-done = That was the last one
+sort-as = As no. { $number }: { $name }.
+sort-misfit-length = This length does not fit { $name } as no. { $number } was named ({ $low } to { $high } mm), so I worked out the name anew. Measure once more, or press “Change an answer”.
+sort-misfit-name = With this length I would not call it { $name }, as no. { $number } was named. I worked out the name anew.
+sort-paused = Pause. { $count ->
+    [0] No case is sorted yet.
+    [one] One case is sorted.
+   *[other] { $count } cases are sorted.
+} Write /sort to go on, or press a button above.
+sort-ended = This sorting is over. Write /sort to begin another.
+sort-done = { $count ->
+    [0] All done.
+    [one] All done: one case is sorted.
+   *[other] All done: { $count } cases are sorted.
+}

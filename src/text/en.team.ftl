@@ -1,5 +1,6 @@
 # Sentences on who may do what: codes, invitations, and the people who help.
 
+help-role = { $command } – { $what }
 role-missing = This is only for people who help to run the survey. If somebody invited you, open the link they sent you. /help shows what you can do here.
 role-missing-group = I cannot do this for you here. /help shows what I can do.
 role-privately = Let us do this in our private chat: write the command to me there.

@@ -6,12 +6,14 @@ import {readFlow} from '../../src/find/flow.ts';
 import {projectRoot} from '../../src/settings.ts';
 import {openStore} from '../../src/store/open.ts';
 import {beginWalkers} from './conversation.ts';
+import {measureCards} from './drawing.ts';
 import {exportLimits, measureExports} from './exporting.ts';
 import {fillStore} from './filled-store.ts';
 import {measureNaming} from './naming.ts';
 import {measureReplay, trailOf} from './replay.ts';
 import {measureStart} from './start-up.ts';
 import {inMs, median, percentile, sayTable} from './table.ts';
+import {measureTelling, mostRatio} from './telling.ts';
 
 const findsBefore = 10_000;
 const recordsExported = 100_000;
@@ -55,11 +57,14 @@ async function bench(): Promise<number> {
 	sayTable('replay of a trail', measureReplay(flow));
 	sayTable('start-up to ready, beside the same database', await measureStart(folder));
 	sayTable('npm run key -- name', measureNaming(flow.region));
+	sayTable('the card of a result (median, 95 in 100)', await measureCards(join(folder, 'photos')));
 	const exports = await measureExports(mkdtempSync(join(folder, 'export-')), {
 		flow,
 		records: recordsExported,
 	});
 	sayTable(`export of ${recordsExported} records`, exports.rows);
+	const telling = await measureTelling(mkdtempSync(join(folder, 'telling-')));
+	sayTable(`an answer, ${telling.ratio.toFixed(2)} times as long while a crowd is told`, telling.rows);
 	const isSlow = median(all) > mostMedianMs;
 	if (isSlow) process.stdout.write(`\nExpected a median of at most ${mostMedianMs} ms for one update.\n`);
 	if (exports.tooMuch.length > 0) {
@@ -68,7 +73,10 @@ async function bench(): Promise<number> {
 			`\nExpected an export within ${seconds} s and ${overIdleMb} MiB; ${exports.tooMuch.join(', ')} took more.\n`,
 		);
 	}
-	return isSlow || exports.tooMuch.length > 0 ? 1 : 0;
+	const isHeldUp = telling.ratio > mostRatio;
+	if (isHeldUp)
+		process.stdout.write(`\nExpected answers at most ${mostRatio} times as long while a crowd is told.\n`);
+	return isSlow || isHeldUp || exports.tooMuch.length > 0 ? 1 : 0;
 }
 
 /** Numbers mean little without the machine, and nothing beside other work. */

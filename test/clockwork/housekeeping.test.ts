@@ -1,8 +1,9 @@
-import {existsSync, mkdtempSync, rmSync} from 'node:fs';
+import {existsSync, mkdtempSync, readdirSync, rmSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {expect, onTestFinished, test} from 'vitest';
 import {keepHouse} from '../../src/clockwork/housekeeping.ts';
+import {keptPicture} from '../../src/clockwork/kept-pictures.ts';
 import {photoPath, storePhoto} from '../../src/clockwork/photo-files.ts';
 import type {FindRow} from '../../src/store/finds.ts';
 import {keepTurn} from '../../src/store/finds.ts';
@@ -17,12 +18,16 @@ const trail = '[{"question":"egg-case","answer":{"kind":"option","option":"yes"}
 async function scene(finds: number) {
 	const db = await storeWithFinds(finds);
 	const photoFolder = mkdtempSync(join(tmpdir(), 'photos-'));
-	onTestFinished(() => rmSync(photoFolder, {recursive: true, force: true}));
 	const parcelFolder = join(photoFolder, 'parcels');
+	const pictureFolder = mkdtempSync(join(tmpdir(), 'pictures-'));
+	onTestFinished(() => {
+		for (const folder of [photoFolder, pictureFolder]) rmSync(folder, {recursive: true, force: true});
+	});
 	return {
 		db,
 		photoFolder,
-		keepHouseAt: (now: number) => keepHouse({db, photoFolder, parcelFolder, now: () => now}),
+		pictureFolder,
+		keepHouseAt: (now: number) => keepHouse({db, photoFolder, parcelFolder, pictureFolder, now: () => now}),
 		/** A find that came to this state at the beginning of time. */
 		become: (find: number, state: FindRow['state']) =>
 			db.transaction().execute(tx => keepTurn(tx, {find, trail, turn: 5, state, now: 0})),
@@ -86,6 +91,18 @@ test('the file of a dropped photo goes, unless another find shows the same pictu
 	// Gone already is as good as erased.
 	await keepHouseAt(3);
 	expect(await db.selectFrom('erasing').selectAll().execute()).toEqual([]);
+});
+
+test('a picture that nobody was shown for thirty days is erased, and one in use stays', async () => {
+	const {pictureFolder, keepHouseAt} = await scene(0);
+	const make = async () => Buffer.from('a picture');
+	const [old, used] = ['old.png', 'used.png'].map(name => join(pictureFolder, name));
+	for (const file of [old ?? '', used ?? '']) await keptPicture(file, {make, now: 0});
+	await keptPicture(used ?? '', {make, now: 20 * dayMs});
+	await keepHouseAt(30 * dayMs);
+	expect(readdirSync(pictureFolder).toSorted()).toEqual(['old.png', 'used.png']);
+	await keepHouseAt(30 * dayMs + 1000);
+	expect(readdirSync(pictureFolder)).toEqual(['used.png']);
 });
 
 test('old update ids and old messages are forgotten', async () => {

@@ -1,7 +1,8 @@
 import {createServer} from 'node:http';
 import {Api} from 'grammy';
 import {expect, onTestFinished, test} from 'vitest';
-import {type Sending, sendCall} from '../../src/clockwork/send.ts';
+import type {Sending} from '../../src/clockwork/platform-call.ts';
+import {sendCall} from '../../src/clockwork/send.ts';
 
 type Answer = {readonly status: number; readonly body: string};
 

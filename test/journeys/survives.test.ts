@@ -4,6 +4,7 @@ import type {Db} from '../../src/store/schema.ts';
 import {png} from '../room/picture.ts';
 import {newestFind} from '../support/journey.ts';
 import {type Death, type Found, killIn, lurk, mortalWorld} from '../support/mortal.ts';
+import {noonZone} from '../support/noon.ts';
 import {buildProgram, type Running} from '../support/process.ts';
 import {begin, walkTo} from '../support/steps.ts';
 
@@ -150,13 +151,6 @@ test(
 	},
 	patience,
 );
-
-/** A zone in which it is about noon now, whenever the tests run. */
-function noonZone(): string {
-	const east = 12 - new Date().getUTCHours();
-	// POSIX counts these zones westwards.
-	return `Etc/GMT${east > 0 ? '-' : '+'}${Math.abs(east)}`;
-}
 
 test(
 	'a bowl that became due while the program was dead is told, also when it dies again in the telling',

@@ -33,7 +33,10 @@ journeyTest(
 			expect.arrayContaining(['invite', 'team', 'find', 'help']),
 		);
 		expect(await commandsListed(room, cato)).not.toContain('invite');
-		expect(await commandsListed(room, cato)).toEqual(expect.arrayContaining(['find', 'help']));
+		expect(await commandsListed(room, cato)).toEqual(expect.arrayContaining(['review', 'find', 'help']));
+		await cato.sends('/help');
+		expect(cato.sees.text).toContain('/review – Finds to be checked');
+		expect(cato.sees.text).not.toContain('/invite');
 		const dora = person('Dora');
 		await dora.sends('/start nobody-made-this-code');
 		expect(dora.sees.text).toContain('This link does not work.');

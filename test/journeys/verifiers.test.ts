@@ -1,10 +1,11 @@
 import {expect, test, vi} from 'vitest';
 import {groups} from '../../src/room/people.ts';
 import {png} from '../room/picture.ts';
-import {actorIn} from '../support/actor.ts';
+import {actorIn, dataOf} from '../support/actor.ts';
 import {changeNewest} from '../support/drafts.ts';
 import {beginJourney} from '../support/journey.ts';
 import {begin, walkTo} from '../support/steps.ts';
+import {trust} from '../support/team.ts';
 
 vi.setConfig({testTimeout: 60_000});
 
@@ -24,7 +25,8 @@ test('verifiers see a new draft with its photo, once', async () => {
 	await walkTo({db, person: ada}, 'kept');
 	expect(shown()).toHaveLength(1);
 	const [message] = shown();
-	expect(message).toMatchObject({from: 'bot', photo: {width: 640, height: 480}, buttons: []});
+	expect(message).toMatchObject({from: 'bot', photo: {width: 640, height: 480}});
+	expect(message?.buttons.flat().map(({text}) => text)).toEqual(['Look at it']);
 	expect(message?.text).toContain('New draft no. 1: Thornback ray');
 	expect(message?.text).toContain('SW 465 304');
 	expect(message?.text).not.toMatch(/\bAda\b/);
@@ -124,4 +126,27 @@ test('a chat of verifiers that the bot may not enter keeps no finder waiting', a
 	await walkTo({db, person: ada}, 'kept');
 	expect(await db.selectFrom('draft').select('find').execute()).toHaveLength(2);
 	journey.check();
+});
+
+test('the button below a new draft leads a verifier to it in private, and nobody else', async () => {
+	const journey = await atTheTable();
+	const {db, ada, room, settle, person, check} = journey;
+	await trust(db, person('Ben'), 'verifier');
+	await walkTo({db, person: ada}, 'kept');
+	const [draft] = journey.shown();
+	const look = async (name: string) => {
+		const data = draft ? dataOf(draft, 'Look at it') : '';
+		room.person(name).presses(data, {chat: table, messageId: draft?.id ?? 0});
+		await settle();
+		return journey.shown().at(-1)?.text;
+	};
+	expect(await look('Dora')).toContain('I cannot do this for you here.');
+	expect(await look('Ben')).toContain('I show it to you in our private chat.');
+	expect(person('Ben').labels()).toContain('I agree');
+	expect(journey.shown().some(({text}) => text.includes('50.11989'))).toBe(false);
+	await trust(db, person('Cato'), 'verifier');
+	room.person('Cato').blocks();
+	await settle();
+	expect(await look('Cato')).toContain('write /start to me in a private chat first');
+	check();
 });

@@ -15,6 +15,7 @@ import {type Actor, actorIn, type Mode, type World} from './actor.ts';
 import {stumbling, welcome} from './ben.ts';
 import {quickDrawer, testPictureMs} from './drawer.ts';
 import {quickFolder} from './folder.ts';
+import {leftToTell} from './left-to-tell.ts';
 
 const everyMode: readonly Mode[] = [
 	'plain',
@@ -193,7 +194,9 @@ async function settle({
 			.where('doneAt', 'is', null)
 			.where('dueAt', '<=', clock.now())
 			.execute();
-		if (waiting.length + photos.length + parcels.length + due.length + room.pendingUpdates() === 0) return;
+		const telling = await leftToTell(db, clock);
+		const toSend = waiting.length + photos.length + parcels.length + telling;
+		if (toSend + due.length + room.pendingUpdates() === 0) return;
 		// What stands behind another row of its chat waits for that one, whatever its own time.
 		const heads = waiting.filter(
 			(row, index) => waiting.findIndex(({chat, lane}) => chat === row.chat && lane === row.lane) === index,

@@ -1,4 +1,6 @@
 /** People who help, as tests need them: with a role from the start, and the commands that their chat lists. */
+import {sql} from 'kysely';
+import {vi} from 'vitest';
 import {z} from 'zod';
 import type {Room} from '../../src/room/server.ts';
 import {grantRole, type Role} from '../../src/store/roles.ts';
@@ -10,7 +12,11 @@ const listSchema = z.object({result: z.array(z.object({command: z.string()}))});
 /** Writes to the bot once and has a role from then on. */
 export async function trust(db: Db, person: Actor, role: Role): Promise<void> {
 	await person.sends('/start');
-	await grantRole(db, {person: await idOf(db, person), role, now: 1});
+	const granted = {person: await idOf(db, person), role, now: 1};
+	// The program writes in this very thread: waiting inside SQLite would keep it from ever coming to an end.
+	await sql`pragma busy_timeout = 0`.execute(db);
+	await vi.waitFor(() => grantRole(db, granted), 10_000);
+	await sql`pragma busy_timeout = 5000`.execute(db);
 }
 
 /** Our own id of a person. */

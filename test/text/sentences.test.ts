@@ -17,7 +17,7 @@ const sentenceFiles = ['src', 'flows'].flatMap(folder =>
 	sourcesUnder(join(root, folder), /\.ftl$/).map(({path, text}) => ({path: `${folder}/${path}`, text})),
 );
 /** Rooms that speak to people; the others have words of their own for key authors and keepers. */
-const speaking = ['bot', 'clockwork', 'draw', 'find'];
+const speaking = ['bot', 'clockwork', 'draw', 'find', 'survey'];
 /** The one command whose sheets people read. */
 const sheets = 'cli/sheets-command.ts';
 const sources = sourcesUnder(join(root, 'src'), /\.ts$/).filter(

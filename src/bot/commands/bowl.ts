@@ -4,7 +4,7 @@ import type {Trail} from '../../find/trail.ts';
 import {type FindRow, soakingFinds} from '../../store/finds.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere, shelfOf} from '../desk.ts';
-import {trailIfSound} from '../find-turn.ts';
+import {trailIfSound} from '../stored-trail.ts';
 import {mayAnswer} from '../whose.ts';
 import {timeText} from '../words.ts';
 

@@ -2,6 +2,7 @@
 import {questionOfKind} from '../../find/correct.ts';
 import {noteQuestion, standAt} from '../../find/stand.ts';
 import {draftSchema} from '../../record/draft.ts';
+import {decisionsOf} from '../../store/decisions.ts';
 import {countDrafts, draftOfFind, draftsOf} from '../../store/drafts.ts';
 import {type FindRow, keepTurn} from '../../store/finds.ts';
 import {forgetMessages} from '../../store/outbox.ts';
@@ -9,8 +10,10 @@ import {forgetReminders} from '../../store/reminders.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere, shelfOf} from '../desk.ts';
 import {draftCard} from '../draft-card.ts';
-import {readTrail, turnFind} from '../find-turn.ts';
+import {turnFind} from '../find-turn.ts';
 import {withdrawRecord} from '../keep-record.ts';
+import {decisionText} from '../review-words.ts';
+import {readTrail} from '../stored-trail.ts';
 
 /** So many drafts fit a phone. */
 const perPage = 6;
@@ -72,12 +75,21 @@ export async function actOnDraft(desk: Desk, row: FindRow, act: string): Promise
 		return;
 	}
 	const isLive = kept.body.kind === 'left-alive';
-	return sayHere(desk, say.say('draft-card', draftCard(kept.body, {say, number: row.id})), [
+	const card = {...draftCard(kept.body, {say, number: row.id}), checked: await checkedText(desk, row)};
+	return sayHere(desk, say.say('draft-card', card), [
 		...mendable
 			.filter(what => what !== 'count' || !isLive)
 			.map(what => button(`draft-mend-${what}`, what, kept.body.note === undefined ? 'no' : 'yes')),
 		button('draft-delete', 'delete'),
 	]);
+}
+
+/** What verifiers made of it. */
+async function checkedText(desk: Desk, row: FindRow): Promise<string> {
+	const reader = readerAt(desk, row.region);
+	const last = (await decisionsOf(desk.tx, row.id)).at(-1);
+	if (!last) return reader.say.say('draft-unchecked');
+	return decisionText(last, shelfOf(desk.house, row.region).flow.region, reader);
 }
 
 async function deleteDraft(desk: Desk, row: FindRow): Promise<void> {

@@ -3,13 +3,18 @@ import {seatOf} from '../../store/people.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, readerAt, sayHere} from '../desk.ts';
 import {bringCode} from '../role-code.ts';
+import {showLinkedDay} from './days.ts';
 import {safetyText} from './safety.ts';
+
+/** Stands before the code in the link of a survey day. */
+export const dayPrefix = 'survey-';
 
 /** Greets; somebody who was here before may go straight on. */
 export async function start(ctx: Ctx): Promise<void> {
 	const {desk} = ctx;
 	const code = typeof ctx.match === 'string' ? ctx.match.trim() : '';
-	if (code !== '') return bringCode(desk, code);
+	if (code !== '' && !code.startsWith(dayPrefix)) return bringCode(desk, code);
+	if (code !== '' && desk.person.isWelcomed) return showLinkedDay(desk, code.slice(dayPrefix.length));
 	const {say} = readerAt(desk);
 	const begin = {
 		text: say.say(desk.person.isWelcomed ? 'begin' : 'begin-read'),
@@ -17,7 +22,8 @@ export async function start(ctx: Ctx): Promise<void> {
 	};
 	if (!desk.person.isWelcomed) {
 		const paragraphs = [say.say('welcome'), safetyText(say), say.say('privacy-short')];
-		return sayHere(desk, paragraphs.join('\n\n'), [[begin]]);
+		await sayHere(desk, paragraphs.join('\n\n'), [[begin]]);
+		return code === '' ? undefined : showLinkedDay(desk, code.slice(dayPrefix.length));
 	}
 	const find = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
 	const goOn =

@@ -1,9 +1,9 @@
 /** /tally: what was found in this chat on a day: by kind, how many, and who shared it. */
-import {draftSchema} from '../../record/draft.ts';
+import {type Draft, draftSchema} from '../../record/draft.ts';
 import {tallyOf} from '../../record/tally.ts';
 import type {Keyboard} from '../../store/call.ts';
 import {countUnfinished} from '../../store/finds.ts';
-import {savedSince} from '../../store/saved.ts';
+import {type OwnedRecord, savedSince} from '../../store/saved.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, type Desk, postHere, readerAt} from '../desk.ts';
 import {type Days, daysOf, type Span, spans} from '../span.ts';
@@ -37,25 +37,38 @@ async function sendTally(desk: Desk, told: ToldTally): Promise<void> {
 	);
 }
 
+/** Shows what was sorted together, on whatever day it was found. */
+export async function showTallyOfSorting(desk: Desk, sorting: number): Promise<void> {
+	const found = foundIn(await savedSince(desk.tx, {sorting, since: 0}, draftSchema));
+	const heading = readerAt(desk).say.say('sort-done', {count: found.length});
+	return sendTally(desk, {...countedIn(found), heading, unfinished: 0});
+}
+
 async function toldOf(desk: Desk, span: Span): Promise<ToldTally> {
 	const {tx, chat, person} = desk;
 	const reader = readerAt(desk);
 	const days = daysOf(span, reader);
 	const of = chat.kind === 'group' ? {chat: chat.id} : {person: person.id};
 	// Nothing is saved before it is found.
-	const saved = await savedSince(tx, {...of, since: days.beginsAt}, draftSchema);
-	const found = saved.flatMap(({body, ...record}) => {
-		if (!body || !isWithin(days, body.foundOn)) return [];
-		return [{draft: body, ...record}];
-	});
-	const people = new Map(found.map(({person: finder, sharing}) => [finder, sharing.publicName]));
-	const names = [...people.values()].filter(name => name !== undefined);
+	const saved = foundIn(await savedSince(tx, {...of, since: days.beginsAt}, draftSchema));
 	return {
-		tally: tallyOf(found),
+		...countedIn(saved.filter(({draft}) => isWithin(days, draft.foundOn))),
 		heading: reader.say.say('tally-heading', {span, day: days.called}),
-		sharers: {names: names.toSorted(), nameless: people.size - names.length},
 		unfinished: await countUnfinished(tx, {...of, from: days.beginsAt, until: days.endsAt}),
 	};
+}
+
+type FoundRecord = Omit<OwnedRecord<Draft>, 'body'> & {readonly draft: Draft};
+
+/** Records that can be read; one that cannot keeps no other from being counted. */
+function foundIn(saved: readonly OwnedRecord<Draft>[]): readonly FoundRecord[] {
+	return saved.flatMap(({body, ...record}) => (body ? [{...record, draft: body}] : []));
+}
+
+function countedIn(found: readonly FoundRecord[]): Pick<ToldTally, 'tally' | 'sharers'> {
+	const people = new Map(found.map(({person, sharing}) => [person, sharing.publicName]));
+	const names = [...people.values()].filter(name => name !== undefined);
+	return {tally: tallyOf(found), sharers: {names: names.toSorted(), nameless: people.size - names.length}};
 }
 
 function isWithin({from, to}: Days, date: string): boolean {

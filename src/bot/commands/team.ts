@@ -1,4 +1,5 @@
 /** /team: who helps with what, and taking a role back. */
+import {releaseClaims} from '../../store/review.ts';
 import {type Holder, peopleWith, type Role, rolesOf, withdrawRole} from '../../store/roles.ts';
 import {type Button, packButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
@@ -36,6 +37,7 @@ export async function actOnTeam(desk: Desk, button: Extract<Button, {kind: 'team
 	}
 	if (button.act === 'leave') return sayHere(desk, say.say('team-left', values));
 	await withdrawRole(desk.tx, {person, role});
+	if (role === 'verifier') await releaseClaims(desk.tx, {person});
 	await listCommands(desk.house, desk.tx, person);
 	await tell(desk, person, theirs => ({text: theirs.say.say('team-thanks', {role})}));
 	return sayHere(desk, say.say('team-withdrawn', values));

@@ -5,6 +5,13 @@ import {type Kysely, sql} from 'kysely';
 export async function up(db: Kysely<unknown>): Promise<void> {
 	await createRoles(db);
 	await createReview(db);
+	// prompts.ts expectedLast
+	await db.schema
+		.createIndex('outbox_prompt')
+		.on('outbox')
+		.columns(['chat', 'id'])
+		.where(sql.ref('role'), '=', sql`'prompt'`)
+		.execute();
 	// Drafts saved before wait to be looked at, too.
 	await sql`
 		insert into review (find, is_unusual, since)
