@@ -9,6 +9,8 @@ export type BodySize = {
 	readonly widthMm: number | undefined;
 	/** Where the axis meets the two end borders, from the middle of the axis. */
 	readonly ends: readonly [front: number, back: number];
+	/** The end borders that the length was taken from. */
+	readonly chosen: readonly [Border, Border];
 	readonly endBorders: readonly [readonly Border[], readonly Border[]];
 	readonly flanks: readonly [Border | undefined, Border | undefined];
 	/** Where along the axis the body is widest. */
@@ -18,7 +20,7 @@ export type BodySize = {
 /** Measures a body along and across its axis; undefined when an end is not to be seen. */
 export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 	const [front, back] = [endBorders(sight, axis, -1), endBorders(sight, axis, 1)];
-	const [first, last] = [front[0], back[0]];
+	const [first, last] = [chooseEnd(front), chooseEnd(back)];
 	if (!first || !last) return undefined;
 	const ends = [meanOf(first, axis.widthMm), meanOf(last, axis.widthMm)] as const;
 	const flanks = [flankBorder(sight, axis, -1), flankBorder(sight, axis, 1)] as const;
@@ -27,6 +29,7 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 		lengthMm: ends[0] + ends[1],
 		widthMm: widest?.widthMm,
 		ends,
+		chosen: [first, last],
 		endBorders: [front, back],
 		flanks,
 		widestAt: widest?.at ?? 0,
@@ -37,6 +40,14 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 export function meanOf(border: Border, widthMm: number): number {
 	const steps = [-1, -0.5, 0, 0.5, 1].map(share => border.at(share * 0.05 * widthMm));
 	return steps.reduce((sum, value) => sum + value, 0) / steps.length;
+}
+
+/** A horn that lies across the end is a border, too; the body ends at the first behind which bare ground is seen. */
+function chooseEnd(borders: readonly Border[]): Border | undefined {
+	const [best] = borders;
+	if (!best) return undefined;
+	const inner = borders.filter(({score, trust}) => score > 0.75 * best.score && trust > 0.75);
+	return inner.toSorted((a, b) => a.at(0) - b.at(0)).find(border => border.at(0) < best.at(0)) ?? best;
 }
 
 function endBorders(sight: Sight, axis: Axis, way: -1 | 1): readonly Border[] {

@@ -9,6 +9,8 @@ export type Border = {
 	readonly score: number;
 	/** Median strength of its edges, in grey levels. */
 	readonly strength: number;
+	/** How sure it is that ground lies outside and something else inside, from 0 to 1: the median of its edges. */
+	readonly trust: number;
 	/** How far edges scatter about it, one sigma in millimetres. */
 	readonly scatterMm: number;
 	/** Share of the lines that have an edge on it. */
@@ -123,6 +125,7 @@ function tighten(
 		at,
 		score: kept.reduce((sum, {worth}) => sum + worth, 0) / lines,
 		strength: median(kept.map(({strength}) => strength)),
+		trust: median(kept.map(({trust}) => trust)),
 		scatterMm: Math.sqrt(off.reduce((sum, value) => sum + value * value, 0) / off.length),
 		seen: kept.length / lines,
 	};

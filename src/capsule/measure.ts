@@ -1,70 +1,63 @@
-/** From the bytes of one photo to lengths, or to the reason why not. */
-import {type Axis, findAxis, fromAxis} from './axis.ts';
-import {findBodies} from './bodies.ts';
-import {type BodySize, sizeBody} from './body-size.ts';
-import {flatten} from './flat-view.ts';
-import {findGround} from './ground.ts';
-import {carry, inverse} from './homography.ts';
-import {readPhoto} from './photo.ts';
-import {shrink} from './raster.ts';
+/** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
+import {measureBodies} from './measure-bodies.ts';
+import type {Outcome, ReferenceKind} from './outcome.ts';
+import {type Photo, readPhoto} from './photo.ts';
+import type {Point} from './raster.ts';
 import {type Found, findFlats} from './reference.ts';
-import {tellApart} from './telling.ts';
 
-export async function tryMeasure(bytes: Uint8Array, wanted?: string) {
+/** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
+export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): Promise<Outcome> {
 	const photo = await readPhoto(bytes);
-	if (photo.kind === 'unreadable') return {kind: 'declined', why: photo.why} as const;
-	const found = findFlats(photo.raster).filter(({flat}) => wanted === undefined || flat.kind === wanted);
-	const best = found[0];
-	if (!best) return {kind: 'declined', why: 'no-reference'} as const;
-	return {kind: 'seen', best, bodies: measureOn(photo.raster, best), scale: photo.scale} as const;
+	if (photo.kind === 'unreadable') return {kind: 'declined', why: photo.why};
+	return measureUpright(photo, wanted);
 }
 
-const liftMm = 1.5;
-
-function measureOn(raster: Parameters<typeof findFlats>[0], {flat, pose, halfMm}: Found) {
-	const view = pose.viewAt(liftMm - flat.thickMm);
-	const half = shrink(raster, 2);
-	const toHalf = Float64Array.from(view, (value, index) =>
-		index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) * 0.25 : value,
-	);
-	let area = {left: -halfMm[0] + 2.5, right: halfMm[0] - 2.5, top: -halfMm[1] + 2.5, bottom: halfMm[1] - 2.5};
-	if (flat.kind === 'card') {
-		const back = inverse(view);
-		const corners = [
-			[0, 0],
-			[raster.width, 0],
-			[raster.width, raster.height],
-			[0, raster.height],
-		] as const;
-		const points = corners.map(corner => carry(back, corner));
-		const bound = (value: number) => Math.max(-280, Math.min(280, value));
-		const xs = points.map(([x]) => bound(x));
-		const ys = points.map(([, y]) => bound(y));
-		area = {left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys)};
-	}
-	const stepMm = Math.max(0.7, Math.sqrt(((area.right - area.left) * (area.bottom - area.top)) / 160_000));
-	const covers = ([x, y]: readonly [number, number]) =>
-		flat.kind === 'card' && Math.abs(x) < halfMm[0] + 2.5 && Math.abs(y) < halfMm[1] + 2.5;
-	const flatView = flatten(half, toHalf, {area, stepMm, covers});
-	const ground = findGround(flatView);
-	if (!ground) return [];
-	const {field, oddness} = tellApart(flatView, ground);
-	return findBodies(flatView, field).map(body => {
-		const axis = findAxis(flatView, body);
-		const mmPerPx = pose.distanceMm / pose.focalPx;
-		const size = axis && sizeBody({raster, view, flat: flatView, ground, oddness, mmPerPx}, axis);
+/** Measures a decoded photo. */
+export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
+	const flats = findFlats(photo.raster);
+	const [best] = flats.filter(({flat}) => wanted === undefined || flat.kind === wanted);
+	if (!best)
 		return {
-			body,
-			axis,
-			size,
-			line: axis && size && lineOf(axis, size).map(point => carry(view, point)),
-			flatView,
-			field,
-			ground,
+			kind: 'declined',
+			why: flats.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
 		};
-	});
+	if (best.flat.kind === 'letter') return {kind: 'declined', why: 'letter'};
+	return measureBy(photo, best, best.flat.kind);
 }
 
-function lineOf(axis: Axis, {ends}: BodySize) {
-	return [fromAxis(axis, [-ends[0], 0]), fromAxis(axis, [ends[1], 0])];
+function measureBy(photo: Photo, found: Found, reference: ReferenceKind): Outcome {
+	const {readings, doubts} = measureBodies(photo.raster, found);
+	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
+	const referencePx = found.placed.corners.map(toUpright);
+	const [first] = readings;
+	if (!first) {
+		const why = doubts[0] ?? (isDark(photo) ? 'dark' : 'no-case');
+		return {kind: 'declined', why, reference};
+	}
+	const cases = readings.flatMap(({either}) => either.map(one => inPixels(one, toUpright)));
+	// Two readings of one case are a question; among several cases the sure ones are enough.
+	if (readings.length === 1 && first.either.length > 1)
+		return {kind: 'choose', reference, referencePx, cases};
+	const sure = readings.filter(({either}) => either.length === 1);
+	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference};
+	return {
+		kind: 'measured',
+		reference,
+		referencePx,
+		cases: sure.flatMap(({either}) => either.map(one => inPixels(one, toUpright))),
+	};
+}
+
+type Reading = ReturnType<typeof measureBodies>['readings'][number]['either'][number];
+
+function inPixels({lines, ...sizes}: Reading, toUpright: (point: Point) => Point) {
+	const [from, to] = lines.length;
+	const width = lines.width && {widthLinePx: [toUpright(lines.width[0]), toUpright(lines.width[1])] as const};
+	return {...sizes, lengthLinePx: [toUpright(from), toUpright(to)] as const, ...width};
+}
+
+/** Paper or table should be the brightest there is. */
+function isDark({raster}: Photo): boolean {
+	const greens = raster.rgb.filter((_, index) => index % 97 === 1).toSorted();
+	return (greens[Math.floor(greens.length * 0.9)] ?? 0) < 60;
 }

@@ -14,6 +14,8 @@ export type Sight = {
 	readonly flat: FlatView;
 	readonly ground: Ground;
 	readonly oddness: Oddness;
+	/** Oddness by the rule for shadows alone. */
+	readonly rule: Oddness;
 	readonly mmPerPx: number;
 };
 
@@ -63,12 +65,13 @@ export function edgesOf(sight: Sight, axis: Axis, reach: Reach): readonly Edge[]
 		const pointAt = (s: number) =>
 			fromAxis(axis, reach.side === 'end' ? [reach.way * s, line.place] : [line.place, reach.way * s]);
 		const odd = oddAlong(sight, colours, at => pointAt(line.from + at * stepMm));
+		const softMm = Math.max(0.6, 1.6 * sight.mmPerPx);
 		return peaksOf(steepness(colours, sight.mmPerPx / stepMm, stepMm)).map(({at, strength}) => ({
 			line: index,
 			place: line.place,
 			at: line.from + at * stepMm,
 			strength,
-			trust: trustOf(odd, at, stepMm),
+			trust: trustOf(odd, at, {stepMm, softMm}),
 		}));
 	});
 }
@@ -79,19 +82,20 @@ function blend(lines: readonly Float32Array[]): Float32Array {
 	return first.map((_, index) => lines.reduce((sum, line) => sum + (line[index] ?? 0), 0) / lines.length);
 }
 
-function oddAlong(
-	{flat, ground, oddness}: Sight,
-	colours: Float32Array,
-	pointAt: (at: number) => Point,
-): Float32Array {
-	const odd = new Float32Array(colours.length / 3);
+type Odd = {readonly learnt: Float32Array; readonly ruled: Float32Array};
+
+function oddAlong(sight: Sight, colours: Float32Array, pointAt: (at: number) => Point): Odd {
+	const {flat, ground, oddness, rule} = sight;
+	const [learnt, ruled] = [new Float32Array(colours.length / 3), new Float32Array(colours.length / 3)];
 	const logs = colours.map(logOf);
 	const difference = new Float32Array(3);
-	for (let at = 0; at < odd.length; at += 1) {
+	for (let at = 0; at < learnt.length; at += 1) {
 		ground.differ(logs, at * 3, gridPoint(flat, pointAt(at)), difference);
-		odd[at] = oddness(difference[0] ?? 0, difference[1] ?? 0, difference[2] ?? 0);
+		const [light = 0, red = 0, blue = 0] = difference;
+		learnt[at] = oddness(light, red, blue);
+		ruled[at] = rule(light, red, blue);
 	}
-	return odd;
+	return {learnt, ruled};
 }
 
 /** How much all three colours change about each place, by the derivative of a bell curve, in grey levels. */
@@ -139,17 +143,22 @@ function peaksOf(steep: Float32Array): readonly {readonly at: number; readonly s
 	return peaks;
 }
 
-function trustOf(odd: Float32Array, at: number, stepMm: number): number {
-	const mean = (fromMm: number, toMm: number) => {
+/** Ground outside, a shadow on it or not, and something of another colour inside. */
+function trustOf(
+	{learnt, ruled}: Odd,
+	at: number,
+	{stepMm, softMm}: {stepMm: number; softMm: number},
+): number {
+	const mean = (odd: Float32Array, fromMm: number, toMm: number) => {
 		const from = Math.max(0, Math.round(at + fromMm / stepMm));
 		const to = Math.min(odd.length - 1, Math.round(at + toMm / stepMm));
 		let sum = 0;
 		for (let index = from; index <= to; index += 1) sum += odd[index] ?? 0;
 		return sum / Math.max(1, to - from + 1);
 	};
-	const outside = mean(0.6, 2.2);
-	const inside = mean(-1.8, -0.5);
-	return share(-outside) * (0.25 + 0.75 * share(inside));
+	const outside = mean(ruled, softMm, softMm + 1.6);
+	const inside = mean(learnt, -softMm - 1.2, -softMm);
+	return share(-outside) * (0.2 + 0.8 * share(inside));
 }
 
 function share(value: number): number {

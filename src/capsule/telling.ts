@@ -6,8 +6,8 @@ import {type Field, smooth} from './raster.ts';
 /** How much rather a colour is of something lying there than of bare ground, as a logarithm; zero is undecided. */
 export type Oddness = (light: number, red: number, blue: number) => number;
 
-/** What was told: the oddness of each point of the view, and of any colour. */
-export type Told = {readonly field: Field; readonly oddness: Oddness};
+/** What was told: the oddness of each point of the view, that of each colour, and that by the rule for shadows alone. */
+export type Told = {readonly field: Field; readonly oddness: Oddness; readonly rule: Oddness};
 
 /** Bins of light by red by blue; light in steps of 0.1 from -3.2 to 0.8, colours of 0.06 from -0.96 to 0.96. */
 const lights = 40;
@@ -26,7 +26,7 @@ export function tellApart(view: FlatView, ground: Ground): Told {
 		oddness = (light, red, blue) => 0.5 * rule(light, red, blue) + learnt(light, red, blue);
 		field = fieldOf(view, differences, oddness);
 	}
-	return {field, oddness};
+	return {field, oddness, rule};
 }
 
 function differencesOf(view: FlatView, ground: Ground): Float32Array {
@@ -48,7 +48,7 @@ function differencesOf(view: FlatView, ground: Ground): Float32Array {
  */
 function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
 	const toned = Math.max(0.09, 3.5 * colourSpread);
-	const deep = 0.95 + Math.min(0.6, 2.5 * lightSpread);
+	const deep = 1.25 + Math.min(0.6, 2.5 * lightSpread);
 	return (light, red, blue) => {
 		const dark = Math.max(0, -light);
 		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);
@@ -74,27 +74,20 @@ function fieldOf(view: FlatView, differences: Float32Array, oddness: Oddness): F
 /** The share of each colour among what was told odd and what was not. */
 function learn(view: FlatView, differences: Float32Array, field: Field): Oddness {
 	const [odd, plain] = [new Float32Array(lights * tones * tones), new Float32Array(lights * tones * tones)];
-	let [odds, plains] = [1, 1];
 	for (let at = 0; at < view.known.length; at += 1) {
 		if (view.known[at] !== 1) continue;
 		const from = at * 3;
 		const bin = binOf(differences[from] ?? 0, differences[from + 1] ?? 0, differences[from + 2] ?? 0);
-		if ((field.values[at] ?? 0) > 0) {
-			odd[bin] = (odd[bin] ?? 0) + 1;
-			odds += 1;
-		} else {
-			plain[bin] = (plain[bin] ?? 0) + 1;
-			plains += 1;
-		}
+		const side = (field.values[at] ?? 0) > 0 ? odd : plain;
+		side[bin] = (side[bin] ?? 0) + 1;
 	}
 	soften(odd);
 	soften(plain);
-	const even = 1 / 3000;
+	// Counts and not shares: shadows are a small part of the ground, and would lose against any part of a case.
 	return (light, red, blue) => {
 		const bin = binOf(light, red, blue);
-		const one = (odd[bin] ?? 0) / odds + 0.1 * even;
-		const other = (plain[bin] ?? 0) / plains + 0.02 * even;
-		return Math.max(-3, Math.min(3, 0.8 * Math.log(one / other)));
+		const ratio = ((odd[bin] ?? 0) + 1.5) / ((plain[bin] ?? 0) + 1.5);
+		return Math.max(-3, Math.min(3, 0.8 * Math.log(ratio)));
 	};
 }
 
