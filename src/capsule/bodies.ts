@@ -19,7 +19,7 @@ export type Body = {
 /** What is thinner is no body. */
 const leastRadiusMm = 3.4;
 /** A hole smaller than this is shine or a barnacle, not ground between two horns (our choice). */
-const mostShineMm2 = 25;
+const mostShineMm2 = 80;
 
 /** Finds the bodies on a flat view, the broadest first. */
 export function findBodies(view: FlatView, odd: Field): readonly Body[] {
@@ -111,25 +111,14 @@ function open({
 	}
 	const parts = regionsOf({width, height, on: inner}, 1);
 	const [largest] = parts.list.toSorted((a, b) => b.area - a.area);
-	const away = depthOf({
-		width,
-		height,
-		on: parts.labels.reduce(emptied(largest?.label ?? 0), new Uint8Array(values.length)),
-	});
+	const isLargest = (label: number | undefined) => label === largest?.label;
+	const rest = inner.map((_, at) => (isLargest(parts.labels[at]) ? 0 : 1));
+	const away = depthOf({width, height, on: rest}, true);
 	const on = new Uint8Array(values.length);
 	for (let at = 0; at < on.length; at += 1) {
 		on[at] = (away.values[at] ?? 0) < reach && (values[at] ?? 0) > 0 ? 1 : 0;
 	}
 	return {width, height, on};
-}
-
-function emptied(
-	label: number,
-): (on: Uint8Array<ArrayBuffer>, value: number, at: number) => Uint8Array<ArrayBuffer> {
-	return (on, value, at) => {
-		on[at] = value === label ? 0 : 1;
-		return on;
-	};
 }
 
 function isCut({width, height, on}: Mask, {known}: FlatView): boolean {

@@ -49,7 +49,7 @@ export function measureBodies(
 	};
 }
 
-function flatViewOf(raster: Raster, {flat, halfMm}: Found, view: Homography): FlatView {
+export function flatViewOf(raster: Raster, {flat, halfMm}: Found, view: Homography): FlatView {
 	const area =
 		flat.kind === 'card'
 			? areaSeen(raster, view)
