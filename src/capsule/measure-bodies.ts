@@ -6,6 +6,7 @@ import {type Area, type FlatView, flatten} from './flat-view.ts';
 import {findGround} from './ground.ts';
 import {carry, type Homography, inverse} from './homography.ts';
 import {type Doubt, doubtOf, type Evidence, hasWidth, rivalOf, spreadOf} from './judge.ts';
+import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import {type Point, type Raster, shrink} from './raster.ts';
 import type {Found} from './reference.ts';
@@ -49,7 +50,7 @@ export function measureBodies(
 	};
 }
 
-export function flatViewOf(raster: Raster, {flat, halfMm}: Found, view: Homography): FlatView {
+function flatViewOf(raster: Raster, {flat, halfMm, printScale = 1}: Found, view: Homography): FlatView {
 	const area =
 		flat.kind === 'card'
 			? areaSeen(raster, view)
@@ -61,8 +62,10 @@ export function flatViewOf(raster: Raster, {flat, halfMm}: Found, view: Homograp
 				};
 	const size = (area.right - area.left) * (area.bottom - area.top);
 	const stepMm = Math.max(finestMm, Math.sqrt(size / mostPoints));
-	const covers = ([x, y]: Point) =>
-		flat.kind === 'card' && Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
+	const isOnCard = ([x, y]: Point) =>
+		Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
+	const covers = (point: Point) =>
+		flat.kind === 'card' ? isOnCard(point) : flat.kind === 'sheet' && isOnMark(point, printScale);
 	return flatten(shrink(raster, 2), halved(view), {area, stepMm, covers});
 }
 

@@ -1,8 +1,9 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
 import {measureBodies} from './measure-bodies.ts';
+import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
-import type {Point} from './raster.ts';
+import {type Point, shrink} from './raster.ts';
 import {type Found, findFlats} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
@@ -14,15 +15,21 @@ export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): P
 
 /** Measures a decoded photo. */
 export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
-	const flats = findFlats(photo.raster);
-	const [best] = flats.filter(({flat}) => wanted === undefined || flat.kind === wanted);
-	if (!best)
+	const {raster} = photo;
+	const flats = findFlats(raster);
+	const paper = flats.find(({flat}) => flat.kind === 'a4');
+	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, shrink(raster, 2));
+	// The sheet is plain A4 as well, so whoever asks for that may have it.
+	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
+	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);
+	if (!best) {
 		return {
 			kind: 'declined',
-			why: flats.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
+			why: all.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
 		};
-	if (best.flat.kind === 'letter') return {kind: 'declined', why: 'letter'};
-	return measureBy(photo, best, best.flat.kind);
+	}
+	const {kind} = best.flat;
+	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy(photo, best, kind);
 }
 
 function measureBy(photo: Photo, found: Found, reference: ReferenceKind): Outcome {

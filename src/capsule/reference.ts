@@ -17,6 +17,8 @@ export type Found = {
 	readonly halfMm: Point;
 	/** Higher is surer. */
 	readonly score: number;
+	/** Of a measuring sheet: the scale it was printed at, as its paper tells; 1 where only its marks are seen. */
+	readonly printScale?: number;
 };
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
@@ -69,7 +71,8 @@ export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
 	});
 }
 
-function poseOf(corners: Corners, [x, y]: Point, raster: Raster): Pose | undefined {
+/** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
+export function poseOf(corners: Corners, [x, y]: Point, raster: Raster): Pose | undefined {
 	const own: Corners = [
 		[-x, -y],
 		[x, -y],

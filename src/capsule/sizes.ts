@@ -2,7 +2,7 @@
 
 /** A flat thing of known size. */
 export type Flat = {
-	readonly kind: 'a4' | 'letter' | 'card';
+	readonly kind: 'a4' | 'letter' | 'card' | 'sheet';
 	readonly longMm: number;
 	readonly shortMm: number;
 	/** How high its upper face lies over what it lies on. */
@@ -13,6 +13,9 @@ export type Flat = {
 
 /** A sheet of A4: ISO 216. */
 export const a4: Flat = {kind: 'a4', longMm: 297, shortMm: 210, thickMm: 0, skip: 0.03};
+
+/** Our measuring sheet, printed on A4. */
+export const sheet: Flat = {...a4, kind: 'sheet'};
 
 /** A sheet of Letter, known so that it is not taken for A4: ANSI/ASME Y14.1 size A, 11 by 8.5 inches (from memory). */
 export const letter: Flat = {kind: 'letter', longMm: 279.4, shortMm: 215.9, thickMm: 0, skip: 0.03};
