@@ -1,0 +1,118 @@
+/** The thing of known size in a photo: a sheet of A4 or a card, told from everything else that has four sides. */
+import {type Corners, type Outline, outlinesOf} from './four-sided.ts';
+import {outlinesOfLines} from './long-lines.ts';
+import {findPose, type Pose} from './pose.ts';
+import {type Point, type Raster, shrink} from './raster.ts';
+import {areaOf} from './regions.ts';
+import {shadesOf} from './shades.ts';
+import {type Placed, placeSides} from './sides.ts';
+import {a4, card, type Flat, letter} from './sizes.ts';
+
+/** A sheet or card as found in a photo. */
+export type Found = {
+	readonly flat: Flat;
+	readonly pose: Pose;
+	readonly placed: Placed;
+	/** Half its sizes along its own x and y, in millimetres; its middle is at 0, 0. */
+	readonly halfMm: Point;
+	/** Higher is surer. */
+	readonly score: number;
+	/** Of a measuring sheet: the scale it was printed at, as its paper tells; 1 where only its marks are seen. */
+	readonly printScale?: number;
+};
+
+/** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
+const coarse = 4;
+const mostLooked = 14;
+const cornerSigmaPx = 0.7;
+/** Seen in 97 of 100 true sheets below 6.5; twice that leaves room for bent paper and lenses. */
+const mostMisfit = 12;
+
+/** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first. */
+export function findFlats(raster: Raster): readonly Found[] {
+	const half = shrink(raster, 2);
+	const shades = shadesOf(shrink(raster, coarse));
+	const lookAt = (outlines: readonly Outline[]) =>
+		outlines
+			.filter(outline => mayBe(outline, raster))
+			.slice(0, mostLooked)
+			.flatMap(({corners}) => {
+				const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
+				const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
+				return placed && isSeen(placed) ? fitFlats(placed, raster) : [];
+			});
+	const found = lookAt(outlinesOf(shades));
+	// Long lines are the slower way, and only a sheet has them.
+	const more = found.some(({flat, score}) => flat.kind !== 'card' && score > 0.3)
+		? []
+		: lookAt(outlinesOfLines(shades));
+	return [...found, ...more].toSorted((a, b) => b.score - a.score);
+}
+
+/** The flats that four placed sides fit, with the pose of each. */
+export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
+	const share = areaOf(placed.corners) / (raster.width * raster.height);
+	return [a4, letter, card].flatMap((flat): readonly Found[] => {
+		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
+		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
+		const fits = [0, 1].flatMap(turn => {
+			const halfMm =
+				turn === 0
+					? ([flat.longMm / 2, flat.shortMm / 2] as const)
+					: ([flat.shortMm / 2, flat.longMm / 2] as const);
+			const pose = poseOf(placed.corners, halfMm, raster);
+			return pose ? [{pose, halfMm}] : [];
+		});
+		const [best] = fits.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
+		if (!best || best.pose.misfit > mostMisfit) return [];
+		const seen = placed.sides.reduce((least, side) => Math.min(least, side.seen), 1);
+		const score = Math.sqrt(share) * (0.3 + seen) * (1 - best.pose.misfit / (2 * mostMisfit));
+		return [{flat, ...best, placed, score}];
+	});
+}
+
+/** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
+export function poseOf(corners: Corners, [x, y]: Point, raster: Raster): Pose | undefined {
+	const own: Corners = [
+		[-x, -y],
+		[x, -y],
+		[x, y],
+		[-x, y],
+	];
+	return findPose(
+		corners.map((px, index) => ({px, mm: own[index] ?? [0, 0], sigmaPx: cornerSigmaPx})),
+		raster,
+	);
+}
+
+/** Quick and generous: is there a camera for which these rough corners are any of the flats. */
+function mayBe({corners}: Outline, raster: Raster): boolean {
+	const px = inPixels(corners, coarse);
+	return [a4, card].some(flat =>
+		[0, 1].some(turn => {
+			const halfMm =
+				turn === 0
+					? ([flat.longMm / 2, flat.shortMm / 2] as const)
+					: ([flat.shortMm / 2, flat.longMm / 2] as const);
+			const pose = poseOf(px, halfMm, raster);
+			return pose !== undefined && pose.misfit < 900;
+		}),
+	);
+}
+
+function isSeen({sides, corners}: Placed): boolean {
+	const long = corners.map((corner, index) => {
+		const next = corners[(index + 1) % 4] ?? corner;
+		return Math.hypot(next[0] - corner[0], next[1] - corner[1]);
+	});
+	return (
+		sides.every(({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < 0.9 && contrast > 3) &&
+		Math.min(...long) > 40
+	);
+}
+
+/** Corners of a shrunken picture in the pixels of the larger one. */
+function inPixels([a, b, c, d]: Corners, by: number): Corners {
+	const grown = ([x, y]: Point): Point => [(x + 0.5) * by - 0.5, (y + 0.5) * by - 0.5];
+	return [grown(a), grown(b), grown(c), grown(d)];
+}
