@@ -39,14 +39,14 @@ function measureBy(photo: Photo, found: Found, reference: ReferenceKind): Outcom
 	const [first] = readings;
 	if (!first) {
 		const why = doubts[0] ?? (isDark(photo) ? 'dark' : 'no-case');
-		return {kind: 'declined', why, reference};
+		return {kind: 'declined', why, reference, referencePx};
 	}
 	const cases = readings.flatMap(({either}) => either.map(one => inPixels(one, toUpright)));
 	// Two readings of one case are a question; among several cases the sure ones are enough.
 	if (readings.length === 1 && first.either.length > 1)
 		return {kind: 'choose', reference, referencePx, cases};
 	const sure = readings.filter(({either}) => either.length === 1);
-	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference};
+	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference, referencePx};
 	return {
 		kind: 'measured',
 		reference,

@@ -39,4 +39,10 @@ export type Outcome =
 			readonly referencePx: readonly Point[];
 			readonly cases: readonly MeasuredCase[];
 	  }
-	| {readonly kind: 'declined'; readonly why: Refusal; readonly reference?: ReferenceKind};
+	| {
+			readonly kind: 'declined';
+			readonly why: Refusal;
+			readonly reference?: ReferenceKind;
+			/** As above, where there was one: what is declined is kept all the same. */
+			readonly referencePx?: readonly Point[];
+	  };

@@ -33,9 +33,9 @@ export function drawMarks(marks: Marks, {widthPx, heightPx}: PhotoSize): string 
 			? twice(pathOf(marks.outline), unit * 2, `${short(unit * 9)} ${short(unit * 7)}`)
 			: '';
 	const lengths = marks.lengths.map((mark, index) =>
-		drawMark(mark, {...pen, letter: marks.lengths.length > 1 ? (['A', 'B'][index] ?? '') : '', at: 0.5}),
+		drawMark(mark, {...pen, letter: marks.lengths.length > 1 ? (['A', 'B'][index] ?? '') : ''}),
 	);
-	const width = marks.width ? drawMark(marks.width, {...pen, letter: '', at: 0.82}) : '';
+	const width = marks.width ? drawMark(marks.width, {...pen, letter: ''}) : '';
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${widthPx} ${heightPx}" width="${widthPx}" height="${heightPx}" stroke-linejoin="round" stroke-linecap="round">`,
 		`<title>${escapeSvg(marks.title)}</title>`,
@@ -46,7 +46,7 @@ export function drawMarks(marks: Marks, {widthPx, heightPx}: PhotoSize): string 
 	].join('\n');
 }
 
-type Pen = PhotoSize & {readonly unit: number; readonly letter: string; readonly at: number};
+type Pen = PhotoSize & {readonly unit: number; readonly letter: string};
 
 /** A line with a cross bar at each end, and its number on a light plate beside it. */
 function drawMark({mm, uncertaintyMm, line}: Mark, pen: Pen): string {
@@ -72,15 +72,36 @@ function twice(d: string, width: number, dashes?: string): string {
 	);
 }
 
-function drawPlate(words: string, [from, to]: Mark['line'], {unit, at, widthPx, heightPx}: Pen): string {
+/** Beyond the end of its line where there is more room, so that it covers neither the case nor the other line. */
+function drawPlate(words: string, [from, to]: Mark['line'], {unit, widthPx, heightPx}: Pen): string {
 	const size = letters.small * unit;
 	const [wide, tall] = [widthOfWords(words, {size, weight: 'bold'}) + size, size * 1.5];
-	const x = clamp(from[0] + (to[0] - from[0]) * at + size * 0.8, widthPx - wide);
-	const y = clamp(from[1] + (to[1] - from[1]) * at - tall / 2, heightPx - tall);
+	const long = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
+	const [right, down] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
+	const away = size * 0.8 + Math.abs(right) * (wide / 2) + Math.abs(down) * (tall / 2);
+	const [best = [0, 0]] = (
+		[
+			[to, 1],
+			[from, -1],
+		] as const
+	)
+		.map(([[x, y], side]): Point => [x + side * right * away - wide / 2, y + side * down * away - tall / 2])
+		.map(wanted => ({
+			wanted,
+			at: [clamp(wanted[0], widthPx - wide), clamp(wanted[1], heightPx - tall)] as const,
+		}))
+		.toSorted((one, other) => apart(one) - apart(other))
+		.map(({at}) => at);
+	const [x, y] = best;
 	return (
 		`<rect x="${short(x)}" y="${short(y)}" width="${short(wide)}" height="${short(tall)}" rx="${short(size * 0.3)}" fill="${colours.card}" stroke="${colours.ink}" stroke-width="${short(unit * 2)}"/>` +
 		drawWords(words, {x: x + size / 2, y: y + size * 1.1, size, weight: 'bold'})
 	);
+}
+
+/** How far a plate had to be moved to stay in the picture. */
+function apart({wanted, at}: {readonly wanted: Point; readonly at: Point}): number {
+	return Math.hypot(wanted[0] - at[0], wanted[1] - at[1]);
 }
 
 function clamp(value: number, most: number): number {
