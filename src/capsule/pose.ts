@@ -31,14 +31,14 @@ type Turn = readonly number[];
 type State = {readonly turn: Turn; readonly shift: readonly number[]; readonly logFocal: number};
 
 /** The pose that fits best what was seen, by Gauss and Newton; undefined when nothing in front of a camera does. */
-export function findPose(seen: readonly Seen[], frame: Frame): Pose | undefined {
+export function findPose(seen: readonly Seen[], frame: Frame, rounds = 40): Pose | undefined {
 	const usual = Math.log(usualFocal * Math.max(frame.width, frame.height));
 	let state = firstGuess(seen, frame, usual);
 	if (!state) return undefined;
 	const misses = (of: State) => missesOf(of, {seen, frame, usual});
 	let best = sumOfSquares(misses(state));
 	let damping = 1e-4;
-	for (let round = 0; round < 40; round += 1) {
+	for (let round = 0; round < rounds; round += 1) {
 		const next = step(state, misses, damping);
 		if (!next) return undefined;
 		const now = sumOfSquares(misses(next));

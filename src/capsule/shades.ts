@@ -18,13 +18,17 @@ export function shadesOf(raster: Raster): Shades {
 /** Brighter or darker than many levels, bluer or redder than some, and what lies between edges. */
 export function* masksOf({channels, across, down}: Shades): Generator<Mask> {
 	for (const [index, soft] of channels.entries()) {
-		for (const level of levelsOf(soft, index === 0 ? 11 : 5)) {
-			yield maskWhere(soft, value => value > level);
-			yield maskWhere(soft, value => value <= level);
+		for (const level of levelsOf(soft, index === 0 ? 9 : 4)) {
+			const above = maskOver(soft, level);
+			yield above;
+			yield {...above, on: above.on.map(value => 1 - value)};
 		}
 	}
 	const edges = steepness(across, down);
-	for (const level of [3, 5, 8, 13, 22, 36]) yield maskWhere(edges, value => value < level);
+	for (const level of [3, 5, 9, 15, 27]) {
+		const steep = maskOver(edges, level);
+		yield {...steep, on: steep.on.map(value => 1 - value)};
+	}
 }
 
 function channelOf(
@@ -52,9 +56,9 @@ function levelsOf({values}: Field, count: number): readonly number[] {
 	return [...new Set(levels)];
 }
 
-function maskWhere({width, height, values}: Field, isOn: (value: number) => boolean): Mask {
+function maskOver({width, height, values}: Field, level: number): Mask {
 	const on = new Uint8Array(values.length);
-	for (let index = 0; index < values.length; index += 1) on[index] = isOn(values[index] ?? 0) ? 1 : 0;
+	for (let index = 0; index < values.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
 	return {width, height, on};
 }
 
