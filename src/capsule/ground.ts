@@ -115,7 +115,9 @@ function blocksOf(view: FlatView): readonly Block[] {
 function blockAt({width, height, logs, known}: FlatView, left: number, top: number): Block | undefined {
 	const lights = new Float32Array(blockPoints ** 2);
 	let count = 0;
-	const lightAt = (at: number) => ((logs[at] ?? 0) + (logs[at + 1] ?? 0) + (logs[at + 2] ?? 0)) / 3;
+	// As exact as they are kept, so that the least and the most are equal to themselves.
+	const lightAt = (at: number) =>
+		Math.fround(((logs[at] ?? 0) + (logs[at + 1] ?? 0) + (logs[at + 2] ?? 0)) / 3);
 	for (let y = top; y < top + blockPoints; y += 1) {
 		for (let at = y * width + left; at < y * width + left + blockPoints; at += 1) {
 			if (known[at] !== 1) continue;
