@@ -50,7 +50,7 @@ export function measureBodies(
 	};
 }
 
-function flatViewOf(
+export function flatViewOf(
 	{raster, half}: {readonly raster: Raster; readonly half: Raster},
 	{flat, halfMm, printScale = 1}: Found,
 	view: Homography,

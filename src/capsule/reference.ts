@@ -34,8 +34,8 @@ export function findFlats(raster: Raster, half: Raster): readonly Found[] {
 	const sight = {raster, half};
 	const found = lookAt(outlinesOf(shades), sight);
 	// Long lines are the slower way, and only a sheet has them.
-	const hasSheet = found.some(({flat, score}) => flat.kind !== 'card' && score > 0.3);
-	const more = hasSheet ? [] : lookAt(outlinesOfLines(shades), sight);
+	const isFound = found.some(one => (one.flat.kind === 'card' ? isPlainCard(one) : one.score > 0.3));
+	const more = isFound ? [] : lookAt(outlinesOfLines(shades), sight);
 	return [...found, ...more].toSorted((a, b) => b.score - a.score);
 }
 
@@ -59,6 +59,10 @@ function lookAt(outlines: readonly Outline[], {raster, half}: Both): readonly Fo
 
 function isPlain({flat, score, pose, placed}: Found): boolean {
 	return flat.kind === 'a4' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
+}
+
+function isPlainCard({pose, placed}: Found): boolean {
+	return pose.misfit < 2 && placed.sides.every(({seen, contrast}) => seen > 0.9 && contrast > 8);
 }
 
 function isSame(one: Corners, other: Corners): boolean {
@@ -105,27 +109,28 @@ export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds =
 /** Quick and generous: is there a camera for which these rough corners are any of the flats. */
 function mayBe({corners}: Outline, raster: Raster): boolean {
 	const px = inPixels(corners, coarse);
+	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(px);
+	const slim = (a + c) / (b + d);
+	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
 	return [a4, card].some(flat =>
 		[0, 1].some(turn => {
-			const halfMm =
-				turn === 0
-					? ([flat.longMm / 2, flat.shortMm / 2] as const)
-					: ([flat.shortMm / 2, flat.longMm / 2] as const);
-			const pose = poseOf(px, halfMm, raster, 6);
+			const [x, y] = [flat.longMm / 2, flat.shortMm / 2];
+			const pose = poseOf(px, turn === 0 ? [x, y] : [y, x], raster, 4);
 			return pose !== undefined && pose.misfit < 900;
 		}),
 	);
 }
 
-function isSeen({sides, corners}: Placed): boolean {
-	const long = corners.map((corner, index) => {
-		const next = corners[(index + 1) % 4] ?? corner;
-		return Math.hypot(next[0] - corner[0], next[1] - corner[1]);
+function lengthsOf(corners: Corners): readonly number[] {
+	return corners.map(([x, y], index) => {
+		const [nextX, nextY] = corners[(index + 1) % 4] ?? [x, y];
+		return Math.hypot(nextX - x, nextY - y);
 	});
-	return (
-		sides.every(({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < 0.9 && contrast > 3) &&
-		Math.min(...long) > 40
-	);
+}
+
+function isSeen({sides, corners}: Placed): boolean {
+	const isClear = sides.every(({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < 0.9 && contrast > 3);
+	return isClear && Math.min(...lengthsOf(corners)) > 40;
 }
 
 /** Corners of a shrunken picture in the pixels of the larger one. */

@@ -22,10 +22,13 @@ export type Regions = {
 	readonly list: readonly Region[];
 };
 
-/** Finds the connected parts of at least `leastArea` points; smaller ones keep their label and are not listed. */
-export function regionsOf({width, height, on}: Mask, leastArea: number): Regions {
+/**
+ * Finds the connected parts of at least `leastArea` points, or with `of` 0 those of what is not of the mask; smaller ones
+ * keep their label and are not listed.
+ */
+export function regionsOf({width, height, on}: Mask, leastArea: number, of: 0 | 1 = 1): Regions {
 	const labels = new Int32Array(width * height);
-	const runs = runsOf({width, height, on});
+	const runs = runsOf({width, height, on}, of);
 	const roots = joinRuns(runs, height);
 	const boxes = new Map<
 		number,
@@ -57,7 +60,7 @@ type Runs = {
 	readonly count: number;
 };
 
-function runsOf({width, height, on}: Mask): Runs {
+function runsOf({width, height, on}: Mask, of: 0 | 1): Runs {
 	const most = Math.ceil(width / 2) * height;
 	const [rows, firsts, lasts] = [new Int32Array(most), new Int32Array(most), new Int32Array(most)];
 	const starts = new Int32Array(height + 1);
@@ -67,10 +70,10 @@ function runsOf({width, height, on}: Mask): Runs {
 		const row = y * width;
 		let x = 0;
 		while (x < width) {
-			while (x < width && on[row + x] !== 1) x += 1;
+			while (x < width && on[row + x] !== of) x += 1;
 			if (x === width) break;
 			firsts[count] = x;
-			while (x < width && on[row + x] === 1) x += 1;
+			while (x < width && on[row + x] === of) x += 1;
 			lasts[count] = x - 1;
 			rows[count] = y;
 			count += 1;

@@ -16,19 +16,20 @@ export function shadesOf(raster: Raster): Shades {
 }
 
 /** Brighter or darker than many levels, bluer or redder than some, and what lies between edges. */
-export function* masksOf({channels, across, down}: Shades): Generator<Mask> {
+export function* masksOf({
+	channels,
+	across,
+	down,
+}: Shades): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
 	for (const [index, soft] of channels.entries()) {
 		for (const level of levelsOf(soft, index === 0 ? 9 : 4)) {
-			const above = maskOver(soft, level);
-			yield above;
-			yield {...above, on: above.on.map(value => 1 - value)};
+			const mask = maskOver(soft, level);
+			yield {mask, of: 1};
+			yield {mask, of: 0};
 		}
 	}
 	const edges = steepness(across, down);
-	for (const level of [3, 5, 9, 15, 27]) {
-		const steep = maskOver(edges, level);
-		yield {...steep, on: steep.on.map(value => 1 - value)};
-	}
+	for (const level of [3, 5, 9, 15, 27]) yield {mask: maskOver(edges, level), of: 0};
 }
 
 function channelOf(
@@ -63,7 +64,11 @@ function maskOver({width, height, values}: Field, level: number): Mask {
 }
 
 function steepness(across: Field, down: Field): Field {
-	const values = across.values.map((value, index) => Math.hypot(value, down.values[index] ?? 0));
+	const values = new Float32Array(across.values.length);
+	for (let at = 0; at < values.length; at += 1) {
+		const [x, y] = [across.values[at] ?? 0, down.values[at] ?? 0];
+		values[at] = Math.sqrt(x * x + y * y);
+	}
 	return {width: across.width, height: across.height, values};
 }
 
