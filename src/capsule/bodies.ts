@@ -1,5 +1,5 @@
 /** The bodies of cases among what lies on the ground: without horns, tendrils and weed, holes of shine filled. */
-import {depthOf, maskAbove, outsideOf} from './depth.ts';
+import {depthOf, maskAbove} from './depth.ts';
 import type {FlatView} from './flat-view.ts';
 import type {Field} from './raster.ts';
 import {type Mask, type Region, regionsOf} from './regions.ts';
@@ -48,7 +48,7 @@ export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 }
 
 function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
-	const holes = regionsOf(outsideOf(mask), 1);
+	const holes = regionsOf(mask, 1, 0);
 	const on = Uint8Array.from(mask.on);
 	const isShine = new Set<number>();
 	for (const hole of holes.list) {

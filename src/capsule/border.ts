@@ -39,7 +39,7 @@ export function findBorders(edges: readonly Edge[], bend: Bend, apartMm: number)
 		worth.filter(({place}) => place < -third),
 		worth.filter(({place}) => Math.abs(place) <= third),
 		worth.filter(({place}) => place > third),
-	].map(list => list.toSorted((a, b) => b.worth - a.worth).slice(0, 14));
+	].map(list => list.toSorted((a, b) => b.worth - a.worth).slice(0, 10));
 	const tried = curvesThrough(parts, bend).map(curve => ({curve, score: supportOf(curve, worth, bend)}));
 	const borders: Border[] = [];
 	for (const {curve} of tried.toSorted((a, b) => b.score - a.score)) {

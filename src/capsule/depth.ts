@@ -78,8 +78,3 @@ export function maskAbove({width, height, values}: Field, level: number): Mask {
 	for (let at = 0; at < on.length; at += 1) on[at] = (values[at] ?? 0) > level ? 1 : 0;
 	return {width, height, on};
 }
-
-/** The points that are not of the mask. */
-export function outsideOf({width, height, on}: Mask): Mask {
-	return {width, height, on: on.map(value => 1 - value)};
-}

@@ -50,9 +50,15 @@ export function flatten(
 	return {width, height, stepMm, from: [area.left, area.top], logs, known};
 }
 
+/** Steps of a table to one of a channel: finer than any camera. */
+const finePerStep = 16;
+const logTable = Float32Array.from({length: 256 * finePerStep}, (_, at) =>
+	Math.log(at / finePerStep + darkest),
+);
+
 /** The logarithm of a channel from 0 to 255, bounded where noise would rule. */
 export function logOf(value: number): number {
-	return Math.log(value + darkest);
+	return logTable[Math.round(value * finePerStep)] ?? Math.log(255 + darkest);
 }
 
 /** A point of the plane in steps of the grid. */

@@ -15,11 +15,19 @@ const mostShare = 0.97;
 /** Every four-sided outline of a small picture, those found most often first. */
 export function outlinesOf(shades: Shades): readonly Outline[] {
 	const found: {corners: Corners; votes: number}[] = [];
-	for (const mask of masksOf(shades)) {
-		const regions = regionsOf(mask, leastShare * mask.on.length);
+	for (const {mask, of} of masksOf(shades)) {
+		const regions = regionsOf(mask, leastShare * mask.on.length, of);
 		for (const region of regions.list) {
 			const isWhole = region.area > mostShare * mask.on.length;
 			if (isWhole) continue;
+			const touches = [
+				region.left === 0,
+				region.top === 0,
+				region.right === mask.width - 1,
+				region.bottom === mask.height - 1,
+			];
+			// Whatever leaves the photo on three sides is ground.
+			if (touches.filter(Boolean).length > 2) continue;
 			const hull = hullOf(regions, region);
 			const hullArea = areaOf(hull);
 			// A sheet with a case on it is hollow, but not as hollow as a frame.

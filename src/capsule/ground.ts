@@ -113,23 +113,33 @@ function blocksOf(view: FlatView): readonly Block[] {
 }
 
 function blockAt({width, height, logs, known}: FlatView, left: number, top: number): Block | undefined {
-	const points: {light: number; at: number}[] = [];
+	const lights = new Float32Array(blockPoints ** 2);
+	let count = 0;
+	// As exact as they are kept, so that the least and the most are equal to themselves.
+	const lightAt = (at: number) =>
+		Math.fround(((logs[at] ?? 0) + (logs[at + 1] ?? 0) + (logs[at + 2] ?? 0)) / 3);
 	for (let y = top; y < top + blockPoints; y += 1) {
-		for (let x = left; x < left + blockPoints; x += 1) {
-			const at = y * width + x;
+		for (let at = y * width + left; at < y * width + left + blockPoints; at += 1) {
 			if (known[at] !== 1) continue;
-			points.push({
-				at: at * 3,
-				light: ((logs[at * 3] ?? 0) + (logs[at * 3 + 1] ?? 0) + (logs[at * 3 + 2] ?? 0)) / 3,
-			});
+			lights[count] = lightAt(at * 3);
+			count += 1;
 		}
 	}
-	if (points.length < 0.7 * blockPoints ** 2) return undefined;
-	points.sort((a, b) => a.light - b.light);
-	const some = points.slice(Math.floor(points.length * 0.4), Math.ceil(points.length * 0.9));
-	const mean = (of: (at: number) => number) => some.reduce((sum, {at}) => sum + of(at), 0) / some.length;
-	const [r, g, b] = [0, 1, 2].map(channel => mean(at => logs[at + channel] ?? 0));
-	const [red = 0, green = 0, blue = 0] = [r, g, b];
+	if (count < 0.7 * blockPoints ** 2) return undefined;
+	const sorted = lights.subarray(0, count).toSorted();
+	const [least, most] = [sorted[Math.floor(count * 0.4)] ?? 0, sorted[Math.ceil(count * 0.9) - 1] ?? 0];
+	let [red, green, blue, some] = [0, 0, 0, 0];
+	for (let y = top; y < top + blockPoints; y += 1) {
+		for (let at = (y * width + left) * 3; at < (y * width + left + blockPoints) * 3; at += 3) {
+			const light = lightAt(at);
+			if (known[at / 3] !== 1 || light < least || light > most) continue;
+			red += logs[at] ?? 0;
+			green += logs[at + 1] ?? 0;
+			blue += logs[at + 2] ?? 0;
+			some += 1;
+		}
+	}
+	[red, green, blue] = [red / some, green / some, blue / some];
 	return {
 		u: (2 * (left + blockPoints / 2)) / width - 1,
 		v: (2 * (top + blockPoints / 2)) / height - 1,

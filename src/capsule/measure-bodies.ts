@@ -8,7 +8,7 @@ import {carry, type Homography, inverse} from './homography.ts';
 import {type Doubt, doubtOf, type Evidence, hasWidth, rivalOf, spreadOf} from './judge.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
-import {type Point, type Raster, shrink} from './raster.ts';
+import type {Point, Raster} from './raster.ts';
 import type {Found} from './reference.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
@@ -33,11 +33,11 @@ const besideMm = 260;
 
 /** Measures all bodies; those in doubt are left out and their doubts told, the broadest body's first. */
 export function measureBodies(
-	raster: Raster,
+	{raster, half}: {readonly raster: Raster; readonly half: Raster},
 	found: Found,
 ): {readonly readings: readonly {readonly either: readonly Reading[]}[]; readonly doubts: readonly Doubt[]} {
 	const view = found.pose.viewAt(liftMm - found.flat.thickMm);
-	const flat = flatViewOf(raster, found, view);
+	const flat = flatViewOf({raster, half}, found, view);
 	const ground = findGround(flat);
 	if (!ground) return {readings: [], doubts: []};
 	const {field, ...told} = tellApart(flat, ground);
@@ -50,7 +50,11 @@ export function measureBodies(
 	};
 }
 
-function flatViewOf(raster: Raster, {flat, halfMm, printScale = 1}: Found, view: Homography): FlatView {
+export function flatViewOf(
+	{raster, half}: {readonly raster: Raster; readonly half: Raster},
+	{flat, halfMm, printScale = 1}: Found,
+	view: Homography,
+): FlatView {
 	const area =
 		flat.kind === 'card'
 			? areaSeen(raster, view)
@@ -66,7 +70,7 @@ function flatViewOf(raster: Raster, {flat, halfMm, printScale = 1}: Found, view:
 		Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
 	const covers = (point: Point) =>
 		flat.kind === 'card' ? isOnCard(point) : flat.kind === 'sheet' && isOnMark(point, printScale);
-	return flatten(shrink(raster, 2), halved(view), {area, stepMm, covers});
+	return flatten(half, halved(view), {area, stepMm, covers});
 }
 
 function areaSeen({width, height}: Raster, view: Homography): Area {

@@ -3,7 +3,7 @@ import {measureBodies} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
-import {type Point, shrink} from './raster.ts';
+import {type Point, type Raster, shrink} from './raster.ts';
 import {type Found, findFlats} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
@@ -16,9 +16,10 @@ export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): P
 /** Measures a decoded photo. */
 export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const {raster} = photo;
-	const flats = findFlats(raster);
+	const half = shrink(raster, 2);
+	const flats = findFlats(raster, half);
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
-	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, shrink(raster, 2));
+	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, half);
 	// The sheet is plain A4 as well, so whoever asks for that may have it.
 	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
 	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);
@@ -29,11 +30,11 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 		};
 	}
 	const {kind} = best.flat;
-	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy(photo, best, kind);
+	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy({...photo, half}, best, kind);
 }
 
-function measureBy(photo: Photo, found: Found, reference: ReferenceKind): Outcome {
-	const {readings, doubts} = measureBodies(photo.raster, found);
+function measureBy(photo: Photo & {readonly half: Raster}, found: Found, reference: ReferenceKind): Outcome {
+	const {readings, doubts} = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);
 	const [first] = readings;

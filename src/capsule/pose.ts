@@ -31,14 +31,14 @@ type Turn = readonly number[];
 type State = {readonly turn: Turn; readonly shift: readonly number[]; readonly logFocal: number};
 
 /** The pose that fits best what was seen, by Gauss and Newton; undefined when nothing in front of a camera does. */
-export function findPose(seen: readonly Seen[], frame: Frame): Pose | undefined {
+export function findPose(seen: readonly Seen[], frame: Frame, rounds = 40): Pose | undefined {
 	const usual = Math.log(usualFocal * Math.max(frame.width, frame.height));
 	let state = firstGuess(seen, frame, usual);
 	if (!state) return undefined;
 	const misses = (of: State) => missesOf(of, {seen, frame, usual});
 	let best = sumOfSquares(misses(state));
 	let damping = 1e-4;
-	for (let round = 0; round < 40; round += 1) {
+	for (let round = 0; round < rounds; round += 1) {
 		const next = step(state, misses, damping);
 		if (!next) return undefined;
 		const now = sumOfSquares(misses(next));
@@ -70,15 +70,21 @@ function poseOf({turn, shift, logFocal}: State, frame: Frame, misfit: number): P
 function viewOf({turn, shift, logFocal}: State, frame: Frame, heightMm: number): Homography {
 	const focal = Math.exp(logFocal);
 	const [cx, cy] = [(frame.width - 1) / 2, (frame.height - 1) / 2];
-	const t = [0, 1, 2].map(row => (shift[row] ?? 0) - (turn[row * 3 + 2] ?? 0) * heightMm);
-	const columns = [
-		[0, 3, 6],
-		[1, 4, 7],
-	].map(places => places.map(place => turn[place] ?? 0));
-	const all = [...columns, t];
-	const row = (index: number, centre: number) =>
-		all.map(column => focal * (column[index] ?? 0) + centre * (column[2] ?? 0));
-	return Float64Array.from([...row(0, cx), ...row(1, cy), ...all.map(column => column[2] ?? 0)]);
+	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = turn;
+	const [x = 0, y = 0, z = 0] = shift;
+	const view = new Float64Array(9);
+	[view[6], view[7], view[8]] = [g, h, z - i * heightMm];
+	[view[0], view[1], view[2]] = [
+		focal * a + cx * g,
+		focal * b + cx * h,
+		focal * (x - c * heightMm) + cx * view[8],
+	];
+	[view[3], view[4], view[5]] = [
+		focal * d + cy * g,
+		focal * e + cy * h,
+		focal * (y - f * heightMm) + cy * view[8],
+	];
+	return view;
 }
 
 function firstGuess(seen: readonly Seen[], frame: Frame, logFocal: number): State | undefined {
@@ -102,13 +108,17 @@ type Task = {readonly seen: readonly Seen[]; readonly frame: Frame; readonly usu
 
 function missesOf(state: State, {seen, frame, usual}: Task): readonly number[] {
 	const view = viewOf(state, frame, 0);
-	const off = seen.flatMap(({mm: [x, y], px, sigmaPx}) => {
+	const off: number[] = [];
+	for (const {mm, px, sigmaPx} of seen) {
+		const [x, y] = mm;
 		const w = (view[6] ?? 0) * x + (view[7] ?? 0) * y + (view[8] ?? 0);
-		const u = ((view[0] ?? 0) * x + (view[1] ?? 0) * y + (view[2] ?? 0)) / w;
-		const v = ((view[3] ?? 0) * x + (view[4] ?? 0) * y + (view[5] ?? 0)) / w;
-		return [(u - px[0]) / sigmaPx, (v - px[1]) / sigmaPx];
-	});
-	return [...off, (state.logFocal - usual) / focalSpread];
+		off.push(
+			(((view[0] ?? 0) * x + (view[1] ?? 0) * y + (view[2] ?? 0)) / w - px[0]) / sigmaPx,
+			(((view[3] ?? 0) * x + (view[4] ?? 0) * y + (view[5] ?? 0)) / w - px[1]) / sigmaPx,
+		);
+	}
+	off.push((state.logFocal - usual) / focalSpread);
+	return off;
 }
 
 function step(state: State, misses: (of: State) => readonly number[], damping: number): State | undefined {

@@ -23,30 +23,50 @@ export type Found = {
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
 const coarse = 4;
-const mostLooked = 14;
+const mostLooked = 10;
 const cornerSigmaPx = 0.7;
 /** Seen in 97 of 100 true sheets below 6.5; twice that leaves room for bent paper and lenses. */
 const mostMisfit = 12;
 
-/** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first. */
-export function findFlats(raster: Raster): readonly Found[] {
-	const half = shrink(raster, 2);
-	const shades = shadesOf(shrink(raster, coarse));
-	const lookAt = (outlines: readonly Outline[]) =>
-		outlines
-			.filter(outline => mayBe(outline, raster))
-			.slice(0, mostLooked)
-			.flatMap(({corners}) => {
-				const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
-				const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
-				return placed && isSeen(placed) ? fitFlats(placed, raster) : [];
-			});
-	const found = lookAt(outlinesOf(shades));
+/** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first; `half` is it at half its size. */
+export function findFlats(raster: Raster, half: Raster): readonly Found[] {
+	const shades = shadesOf(shrink(half, coarse / 2));
+	const sight = {raster, half};
+	const found = lookAt(outlinesOf(shades), sight);
 	// Long lines are the slower way, and only a sheet has them.
-	const more = found.some(({flat, score}) => flat.kind !== 'card' && score > 0.3)
-		? []
-		: lookAt(outlinesOfLines(shades));
+	const isFound = found.some(one => (one.flat.kind === 'card' ? isPlainCard(one) : one.score > 0.3));
+	const more = isFound ? [] : lookAt(outlinesOfLines(shades), sight);
 	return [...found, ...more].toSorted((a, b) => b.score - a.score);
+}
+
+type Both = {readonly raster: Raster; readonly half: Raster};
+
+/** Looks at outlines in their order until enough were looked at, or a sheet is plain to see. */
+function lookAt(outlines: readonly Outline[], {raster, half}: Both): readonly Found[] {
+	const found: Found[] = [];
+	let looked = 0;
+	for (const outline of outlines) {
+		if (looked === mostLooked || found.some(isPlain)) break;
+		const isKnown = found.some(({placed}) => isSame(placed.corners, inPixels(outline.corners, coarse)));
+		if (isKnown || !mayBe(outline, raster)) continue;
+		looked += 1;
+		const first = placeSides(half, inPixels(outline.corners, coarse / 2), {reachPx: 5, skip: 0.1});
+		const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
+		if (placed && isSeen(placed)) found.push(...fitFlats(placed, raster));
+	}
+	return found;
+}
+
+function isPlain({flat, score, pose, placed}: Found): boolean {
+	return flat.kind === 'a4' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
+}
+
+function isPlainCard({pose, placed}: Found): boolean {
+	return pose.misfit < 2 && placed.sides.every(({seen, contrast}) => seen > 0.9 && contrast > 8);
+}
+
+function isSame(one: Corners, other: Corners): boolean {
+	return one.every(([x, y]) => other.some(([ox, oy]) => Math.hypot(x - ox, y - oy) < 6));
 }
 
 /** The flats that four placed sides fit, with the pose of each. */
@@ -72,7 +92,7 @@ export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
 }
 
 /** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
-export function poseOf(corners: Corners, [x, y]: Point, raster: Raster): Pose | undefined {
+export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds = 40): Pose | undefined {
 	const own: Corners = [
 		[-x, -y],
 		[x, -y],
@@ -82,33 +102,35 @@ export function poseOf(corners: Corners, [x, y]: Point, raster: Raster): Pose | 
 	return findPose(
 		corners.map((px, index) => ({px, mm: own[index] ?? [0, 0], sigmaPx: cornerSigmaPx})),
 		raster,
+		rounds,
 	);
 }
 
 /** Quick and generous: is there a camera for which these rough corners are any of the flats. */
 function mayBe({corners}: Outline, raster: Raster): boolean {
 	const px = inPixels(corners, coarse);
+	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(px);
+	const slim = (a + c) / (b + d);
+	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
 	return [a4, card].some(flat =>
 		[0, 1].some(turn => {
-			const halfMm =
-				turn === 0
-					? ([flat.longMm / 2, flat.shortMm / 2] as const)
-					: ([flat.shortMm / 2, flat.longMm / 2] as const);
-			const pose = poseOf(px, halfMm, raster);
+			const [x, y] = [flat.longMm / 2, flat.shortMm / 2];
+			const pose = poseOf(px, turn === 0 ? [x, y] : [y, x], raster, 4);
 			return pose !== undefined && pose.misfit < 900;
 		}),
 	);
 }
 
-function isSeen({sides, corners}: Placed): boolean {
-	const long = corners.map((corner, index) => {
-		const next = corners[(index + 1) % 4] ?? corner;
-		return Math.hypot(next[0] - corner[0], next[1] - corner[1]);
+function lengthsOf(corners: Corners): readonly number[] {
+	return corners.map(([x, y], index) => {
+		const [nextX, nextY] = corners[(index + 1) % 4] ?? [x, y];
+		return Math.hypot(nextX - x, nextY - y);
 	});
-	return (
-		sides.every(({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < 0.9 && contrast > 3) &&
-		Math.min(...long) > 40
-	);
+}
+
+function isSeen({sides, corners}: Placed): boolean {
+	const isClear = sides.every(({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < 0.9 && contrast > 3);
+	return isClear && Math.min(...lengthsOf(corners)) > 40;
 }
 
 /** Corners of a shrunken picture in the pixels of the larger one. */

@@ -22,43 +22,92 @@ export type Regions = {
 	readonly list: readonly Region[];
 };
 
-/** Finds the connected parts of at least `leastArea` points; smaller ones keep their label and are not listed. */
-export function regionsOf({width, height, on}: Mask, leastArea: number): Regions {
+/**
+ * Finds the connected parts of at least `leastArea` points, or with `of` 0 those of what is not of the mask; smaller ones
+ * keep their label and are not listed.
+ */
+export function regionsOf({width, height, on}: Mask, leastArea: number, of: 0 | 1 = 1): Regions {
 	const labels = new Int32Array(width * height);
-	const stack = new Int32Array(width * height);
-	const list: Region[] = [];
-	let label = 0;
-	for (let start = 0; start < on.length; start += 1) {
-		if (on[start] !== 1 || labels[start] !== 0) continue;
-		label += 1;
-		labels[start] = label;
-		stack[0] = start;
-		let [held, area] = [1, 0];
-		let [left, right, top, bottom] = [width, 0, height, 0];
-		while (held > 0) {
-			held -= 1;
-			const at = stack[held] ?? 0;
-			const y = Math.floor(at / width);
-			const x = at - y * width;
-			area += 1;
-			if (x < left) left = x;
-			if (x > right) right = x;
-			if (y < top) top = y;
-			if (y > bottom) bottom = y;
-			for (let side = 0; side < 4; side += 1) {
-				const isOut =
-					side === 0 ? x === 0 : side === 1 ? x === width - 1 : side === 2 ? y === 0 : y === height - 1;
-				if (isOut) continue;
-				const next = at + (side === 0 ? -1 : side === 1 ? 1 : side === 2 ? -width : width);
-				if (on[next] !== 1 || labels[next] !== 0) continue;
-				labels[next] = label;
-				stack[held] = next;
-				held += 1;
+	const runs = runsOf({width, height, on}, of);
+	const roots = joinRuns(runs, height);
+	const boxes = new Map<
+		number,
+		{label: number; area: number; left: number; top: number; right: number; bottom: number}
+	>();
+	for (let run = 0; run < runs.count; run += 1) {
+		const root = rootOf(roots, run);
+		const [y, first, last] = [runs.rows[run] ?? 0, runs.firsts[run] ?? 0, runs.lasts[run] ?? 0];
+		labels.fill(root + 1, y * width + first, y * width + last + 1);
+		const box = boxes.get(root);
+		if (!box) {
+			boxes.set(root, {label: root + 1, area: last - first + 1, left: first, right: last, top: y, bottom: y});
+			continue;
+		}
+		box.area += last - first + 1;
+		if (first < box.left) box.left = first;
+		if (last > box.right) box.right = last;
+		box.bottom = y;
+	}
+	return {width, height, labels, list: [...boxes.values()].filter(({area}) => area >= leastArea)};
+}
+
+/** Stretches of points beside each other, row by row; `starts` is where each row's begin. */
+type Runs = {
+	readonly rows: Int32Array;
+	readonly firsts: Int32Array;
+	readonly lasts: Int32Array;
+	readonly starts: Int32Array;
+	readonly count: number;
+};
+
+function runsOf({width, height, on}: Mask, of: 0 | 1): Runs {
+	const most = Math.ceil(width / 2) * height;
+	const [rows, firsts, lasts] = [new Int32Array(most), new Int32Array(most), new Int32Array(most)];
+	const starts = new Int32Array(height + 1);
+	let count = 0;
+	for (let y = 0; y < height; y += 1) {
+		starts[y] = count;
+		const row = y * width;
+		let x = 0;
+		while (x < width) {
+			while (x < width && on[row + x] !== of) x += 1;
+			if (x === width) break;
+			firsts[count] = x;
+			while (x < width && on[row + x] === of) x += 1;
+			lasts[count] = x - 1;
+			rows[count] = y;
+			count += 1;
+		}
+	}
+	starts[height] = count;
+	return {rows, firsts, lasts, starts, count};
+}
+
+/** Joins the runs that touch one of the row above; each run points to one further up its part. */
+function joinRuns({firsts, lasts, starts, count}: Runs, height: number): Int32Array {
+	const roots = Int32Array.from({length: count}, (_, run) => run);
+	for (let y = 1; y < height; y += 1) {
+		let above = starts[y - 1] ?? 0;
+		const endAbove = starts[y] ?? 0;
+		for (let run = endAbove; run < (starts[y + 1] ?? 0); run += 1) {
+			while (above < endAbove && (lasts[above] ?? 0) < (firsts[run] ?? 0)) above += 1;
+			for (let other = above; other < endAbove && (firsts[other] ?? 0) <= (lasts[run] ?? 0); other += 1) {
+				const [a, b] = [rootOf(roots, run), rootOf(roots, other)];
+				if (a !== b) roots[Math.max(a, b)] = Math.min(a, b);
 			}
 		}
-		if (area >= leastArea) list.push({label, area, left, top, right, bottom});
 	}
-	return {width, height, labels, list};
+	return roots;
+}
+
+function rootOf(roots: Int32Array, run: number): number {
+	let at = run;
+	while (roots[at] !== at) {
+		const up = roots[at] ?? 0;
+		roots[at] = roots[up] ?? 0;
+		at = up;
+	}
+	return at;
 }
 
 /** The convex fence round a part, clockwise as seen, through the outer sides of its points. */

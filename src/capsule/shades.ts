@@ -16,15 +16,20 @@ export function shadesOf(raster: Raster): Shades {
 }
 
 /** Brighter or darker than many levels, bluer or redder than some, and what lies between edges. */
-export function* masksOf({channels, across, down}: Shades): Generator<Mask> {
+export function* masksOf({
+	channels,
+	across,
+	down,
+}: Shades): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
 	for (const [index, soft] of channels.entries()) {
-		for (const level of levelsOf(soft, index === 0 ? 11 : 5)) {
-			yield maskWhere(soft, value => value > level);
-			yield maskWhere(soft, value => value <= level);
+		for (const level of levelsOf(soft, index === 0 ? 9 : 4)) {
+			const mask = maskOver(soft, level);
+			yield {mask, of: 1};
+			yield {mask, of: 0};
 		}
 	}
 	const edges = steepness(across, down);
-	for (const level of [3, 5, 8, 13, 22, 36]) yield maskWhere(edges, value => value < level);
+	for (const level of [3, 5, 9, 15, 27]) yield {mask: maskOver(edges, level), of: 0};
 }
 
 function channelOf(
@@ -52,14 +57,18 @@ function levelsOf({values}: Field, count: number): readonly number[] {
 	return [...new Set(levels)];
 }
 
-function maskWhere({width, height, values}: Field, isOn: (value: number) => boolean): Mask {
+function maskOver({width, height, values}: Field, level: number): Mask {
 	const on = new Uint8Array(values.length);
-	for (let index = 0; index < values.length; index += 1) on[index] = isOn(values[index] ?? 0) ? 1 : 0;
+	for (let index = 0; index < values.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
 	return {width, height, on};
 }
 
 function steepness(across: Field, down: Field): Field {
-	const values = across.values.map((value, index) => Math.hypot(value, down.values[index] ?? 0));
+	const values = new Float32Array(across.values.length);
+	for (let at = 0; at < values.length; at += 1) {
+		const [x, y] = [across.values[at] ?? 0, down.values[at] ?? 0];
+		values[at] = Math.sqrt(x * x + y * y);
+	}
 	return {width: across.width, height: across.height, values};
 }
 

@@ -19,14 +19,9 @@ const toneStep = 0.06;
 export function tellApart(view: FlatView, ground: Ground): Told {
 	const differences = differencesOf(view, ground);
 	const rule = ruleFor(ground);
-	let oddness: Oddness = rule;
-	let field = fieldOf(view, differences, oddness);
-	for (let round = 0; round < 2; round += 1) {
-		const learnt = learn(view, differences, field);
-		oddness = (light, red, blue) => 0.5 * rule(light, red, blue) + learnt(light, red, blue);
-		field = fieldOf(view, differences, oddness);
-	}
-	return {field, oddness, rule};
+	const learnt = learn(view, differences, fieldOf(view, differences, rule));
+	const oddness: Oddness = (light, red, blue) => 0.5 * rule(light, red, blue) + learnt(light, red, blue);
+	return {field: fieldOf(view, differences, oddness), oddness, rule};
 }
 
 function differencesOf(view: FlatView, ground: Ground): Float32Array {
@@ -52,7 +47,7 @@ function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
 	return (light, red, blue) => {
 		const dark = Math.max(0, -light);
 		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);
-		const colour = Math.hypot(red, bluish) / (toned * (1 + 0.6 * dark));
+		const colour = Math.sqrt(red * red + bluish * bluish) / (toned * (1 + 0.6 * dark));
 		const depth = dark / deep;
 		const most = Math.max(colour, depth);
 		return Math.max(-3, Math.min(4, 3 * (most - 1)));

@@ -1,11 +1,17 @@
 /** The verbs of `npm run capsule`: cases measured on photos, and the sheet to measure them on. */
-import {readFileSync} from 'node:fs';
+import {readFileSync, writeFileSync} from 'node:fs';
 import {basename, resolve} from 'node:path';
 import {performance} from 'node:perf_hooks';
 import {parseArgs} from 'node:util';
+import {markSideMm, marks} from '../capsule/marks.ts';
 import {measurePhoto} from '../capsule/measure.ts';
 import type {MeasuredCase, Outcome, ReferenceKind} from '../capsule/outcome.ts';
-import type {ExitCode, Terminal} from './terminal.ts';
+import {measuringSheet} from '../draw/measuring-sheet.ts';
+import {a4} from '../draw/page.ts';
+import {writePdf} from '../draw/pdf.ts';
+import {readTexts} from '../text/text.ts';
+import {sharedFolders} from './regions.ts';
+import {type ExitCode, pathFrom, type Terminal} from './terminal.ts';
 
 /** What `capsule --help` says. */
 export const capsuleHelp = `npm run capsule -- measure FILE… [--reference a4|card|sheet] [--json]
@@ -38,6 +44,7 @@ export async function runCapsule(args: readonly string[], tools: CapsuleTools): 
 			tools.say(capsuleHelp);
 			return values.help ? 0 : 2;
 		}
+		if (verb === 'sheet') return await writeSheet(files, tools);
 		if (verb !== 'measure') throw new Miscalled(`Expected one of measure, sheet; got "${verb}"`);
 		if (files.length === 0) throw new Miscalled('Expected at least one photo after "measure"; got nothing');
 		const reports = await measureAll(files, {tools, wanted: referenceOf(values.reference)});
@@ -48,6 +55,32 @@ export async function runCapsule(args: readonly string[], tools: CapsuleTools): 
 		tools.complain(error instanceof Error ? error.message : String(error));
 		return error instanceof Miscalled ? 2 : 1;
 	}
+}
+
+async function writeSheet(files: readonly string[], tools: CapsuleTools): Promise<ExitCode> {
+	const [file] = files;
+	if (file === undefined || files.length > 1 || !file.toLowerCase().endsWith('.pdf')) {
+		throw new Miscalled(
+			`Expected one name that ends in .pdf after "sheet"; got ${files.join(' ') || 'nothing'}`,
+		);
+	}
+	const say = readTexts(sharedFolders(tools.root)).in('en');
+	// Marks are measured from the middle of the sheet, pages from their upper left corner.
+	const placed = marks.map(({fromMm: [x, y], cells}) => ({
+		...{xMm: x + a4.widthMm / 2, yMm: y + a4.heightMm / 2},
+		...{sideMm: markSideMm, cells},
+	}));
+	const title = say.say('measuring-sheet-title');
+	const bytes = await writePdf({
+		title,
+		language: 'en',
+		pages: [measuringSheet(placed, say)],
+		now: tools.now(),
+	});
+	const path = resolve(tools.calledIn, file);
+	writeFileSync(path, bytes);
+	tools.say(pathFrom(tools.calledIn, path));
+	return 0;
 }
 
 function readCall(args: readonly string[]) {

@@ -20,6 +20,7 @@ export type Wish = {
 	readonly isCut?: boolean;
 	readonly blurPx?: number;
 	readonly isDark?: boolean;
+	readonly isHornless?: boolean;
 };
 
 /** The truth about one case of a photo. */
@@ -141,7 +142,11 @@ async function subjectLayers(wish: Wish, spot: Spot, pick: Pick): Promise<Made> 
 		const stone = await layerOf(drawStone(spot.longMm, pick), {pxPerMm: 8, widthMm: spot.longMm}, place);
 		return {layers: [await shadowFor(stone, pick, wish), stone], reachMm: spot.longMm};
 	}
-	const shape = inventCase(pick, {lengthMm: [spot.longMm, spot.longMm], worn: wish.level !== 'clean'});
+	const shape = inventCase(pick, {
+		lengthMm: [spot.longMm, spot.longMm],
+		worn: wish.level !== 'clean',
+		...(wish.isHornless ? {isHornless: true} : {}),
+	});
 	const wet = {clean: 0.3, normal: 0.6, hard: 1}[wish.level];
 	const {svg, halfMm} = paintCase(shape, pick, wet);
 	const layer = await layerOf(svg, {pxPerMm: Math.min(8, 1500 / halfMm / 2), widthMm: 2 * halfMm}, place);

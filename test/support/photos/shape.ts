@@ -31,7 +31,11 @@ export type CaseShape = {
 };
 
 /** What kinds of case there are to choose from. */
-export type CaseWish = {readonly lengthMm: readonly [number, number]; readonly worn: boolean};
+export type CaseWish = {
+	readonly lengthMm: readonly [number, number];
+	readonly worn: boolean;
+	readonly isHornless?: boolean;
+};
 
 /** Makes a case up; what its length and width are follows from its outline, as the measuring is defined. */
 export function inventCase(pick: Pick, wish: CaseWish): CaseShape {
@@ -78,7 +82,10 @@ function inventEnd(pick: Pick, across: number, wish: CaseWish, isTendrilled: boo
 	const bend = pick();
 	const hollow = bend < 0.3 ? 0 : bend < 0.7 ? between(pick, [0.02, 0.16]) : between(pick, [-0.14, -0.02]);
 	const long = isTendrilled ? between(pick, [0.1, 0.3]) : between(pick, [0.2, 1.3]);
-	const horn = () => (pick() < (wish.worn ? 0.3 : 0.1) ? 0 : long * across * between(pick, [0.8, 1.1]));
+	const horn = () => {
+		const longMm = pick() < (wish.worn ? 0.3 : 0.1) ? 0 : long * across * between(pick, [0.8, 1.1]);
+		return wish.isHornless ? 0 : longMm;
+	};
 	return {
 		hollowMm: hollow * across,
 		apronMm: pick() < 0.6 ? between(pick, [0.05, 0.2]) * across : 0,
