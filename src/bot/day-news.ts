@@ -11,6 +11,7 @@ import {packButton} from './button.ts';
 import {dayFile} from './day-file.ts';
 import {dayCard, placeTime, safetyText, whenValues} from './day-words.ts';
 import {type House, shelfOf} from './desk.ts';
+import {resultMap, resultText} from './result-words.ts';
 import {escaped, type Reader, timeText} from './words.ts';
 
 type SendCall = Extract<Call, {kind: 'send'}>;
@@ -35,7 +36,7 @@ export function openNews(
 		if (known) return known;
 		const news = newsSchema.parse(JSON.parse(body));
 		const say = shelfOf(house, news.region).texts.in(person?.language);
-		const call = wordNews({broadcast, delivery, news}, {say, zone, now: house.now()});
+		const call = wordNews(house, {broadcast, delivery, news}, {say, zone, now: house.now()});
 		worded.set(key, call);
 		return call;
 	};
@@ -43,13 +44,20 @@ export function openNews(
 
 type Told = {readonly broadcast: Broadcast; readonly delivery: Delivery; readonly news: News};
 
-function wordNews({broadcast, delivery, news}: Told, reader: Reader): SendCall {
+function wordNews(house: House, {broadcast, delivery, news}: Told, reader: Reader): SendCall {
 	const {kind} = broadcast;
-	const text = [...lateText(broadcast, delivery, reader), newsText(kind, news, reader)].join('\n\n');
+	const {day, result, region} = news;
+	const results = {house, say: reader.say, region};
+	const words = kind === 'result' && result ? [resultText({day, result}, results)] : [];
+	const map = kind === 'result' && result ? resultMap({day, result}, results) : undefined;
+	const text = [...lateText(broadcast, delivery, reader), newsText(kind, news, reader), ...words].join(
+		'\n\n',
+	);
 	return {
 		kind: 'send',
 		html: escaped(text),
 		keyboard: newsKeyboard(broadcast, reader),
+		...(map ? {picture: map} : {}),
 		...(hasFile(kind) ? {attachment: fileOf(kind, news, reader)} : {}),
 	};
 }

@@ -50,7 +50,7 @@ export type Desk = {
 export type Ctx = Context & {desk: Desk};
 
 /** The default region, or the one of a find; throws when its folder is gone. */
-export function shelfOf(house: House, region: string): Shelf {
+export function shelfOf(house: Pick<House, 'shelves' | 'region'>, region: string): Shelf {
 	const shelf = house.shelves.get(region) ?? house.shelves.get(house.region);
 	if (!shelf)
 		throw new Error(

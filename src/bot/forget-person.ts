@@ -9,6 +9,7 @@ import {forgetForwards} from '../store/forwards.ts';
 import {dropPhotos} from '../store/photos.ts';
 import type {Desk} from './desk.ts';
 import {passOn, withdrawRecord} from './keep-record.ts';
+import {leaveDays} from './leave-days.ts';
 
 /**
  * Erases all that is held on the person at the desk. Records that a verifier gave a name stay without them, and the
@@ -21,6 +22,7 @@ export async function forgetEverything(desk: Desk): Promise<number> {
 		if (kept.includes(row.id)) await keepNameless(desk, row);
 		else await withdrawRecord(desk, row);
 	}
+	await leaveDays(desk);
 	await forgetPerson(tx, {person: person.id, kept, now});
 	return kept.length;
 }

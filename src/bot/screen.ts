@@ -1,5 +1,5 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import {questionTitle} from '../draw/title.ts';
+import {type QuestionPicture, questionTitle} from '../draw/title.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
 import type {Proposal} from '../find/proposal.ts';
 import {cantTell} from '../key/observed.ts';
@@ -67,25 +67,15 @@ export function whyScreen(ask: Ask, shown: Shown): SendCall {
 function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 	return [picture, shows].flatMap(one => {
 		if (!one) return [];
-		const {say} = shown.reader;
-		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
 		const wanted = pictureOf(one, shown);
-		switch (wanted.kind) {
-			case 'drawing':
-				return [];
-			case 'measured':
-				return [wanted.title];
-			default:
-				return [questionTitle(wanted, say)];
-		}
+		return [wanted.kind === 'measured' ? wanted.title : questionTitle(wanted, shown.reader.say)];
 	});
 }
 
 function pictureOf(
 	picture: AskPicture,
 	{region, reader}: Shown,
-): Exclude<CallPicture, {kind: 'taxon' | 'card' | 'bars' | 'lengths'}> {
-	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
+): QuestionPicture | Extract<CallPicture, {kind: 'measured'}> {
 	if (picture.kind === 'measured') return measuredPicture(picture.proposal, reader);
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'

@@ -15,6 +15,7 @@ import {
 import type {Db} from '../store/schema.ts';
 import type {Sent} from './judge.ts';
 import type {Pace} from './pace.ts';
+import type {Pictures} from './pictures.ts';
 import {sendCall} from './send.ts';
 
 /** What delivering works with. */
@@ -23,6 +24,8 @@ export type DeliveringTools = {
 	readonly api: Api;
 	readonly now: () => number;
 	readonly pace: Pace;
+	/** Where the pictures of messages come from. */
+	readonly pictures: Pick<Pictures, 'drawing'>;
 	/** What one chat is told, in its own language. */
 	readonly word: (broadcast: Broadcast, delivery: Delivery) => Promise<Extract<Call, {kind: 'send'}>>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
@@ -31,6 +34,8 @@ export type DeliveringTools = {
 /** More at once only make the platform's pauses longer (grammY documentation, advanced/flood). */
 const mostInFlight = 3;
 const mostAttempts = 8;
+/** Nobody waits for these messages, so they wait for their picture. */
+const picturePatienceMs = 20_000;
 /** One message a second to one chat (grammY documentation, advanced/flood). */
 const chatPauseMs = 1000;
 
@@ -79,11 +84,18 @@ async function deliver(tools: DeliveringTools, broadcast: Broadcast, delivery: D
 		const address = await addressOf(db, delivery.chat);
 		if (!address) return await settleDelivery(db, {id: delivery.id, state: 'gone', now: now()});
 		const call = await tools.word(broadcast, delivery);
+		const drawn = call.picture && (await tools.pictures.drawing(call.picture, picturePatienceMs));
+		const found = drawn === 'late' ? undefined : drawn;
 		const ended = tools.pace.begin(delivery.chat);
 		const {platformId} = address;
-		const sent = await sendCall({api: tools.api, platformId, call, attempts: delivery.attempts}).finally(
-			ended,
-		);
+		const sent = await sendCall({
+			api: tools.api,
+			platformId,
+			call,
+			picture: found?.picture,
+			...(found ? {onFileId: found.remember} : {}),
+			attempts: delivery.attempts,
+		}).finally(ended);
 		await settle(tools, delivery, {sent, from: platformId});
 	} catch (error) {
 		// Ours to mend; whether it has left is not known, so it is not sent again.

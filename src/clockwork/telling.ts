@@ -5,6 +5,8 @@ import {startLoop} from './loop.ts';
 
 /** What telling works with; it wakes itself. */
 export type TellingTools = Omit<BroadcastTools, 'wakeIn'> & {
+	/** Looks for days that are over; true when there may be more. */
+	readonly afterDays: () => Promise<boolean>;
 	/** Called when rows were put into the outbox. */
 	readonly onPosted: () => void;
 };
@@ -13,6 +15,7 @@ export type TellingTools = Omit<BroadcastTools, 'wakeIn'> & {
 export type Telling = {readonly wake: () => void; readonly stop: () => Promise<void>};
 
 const pauseMs = 500;
+const afterDaysPauseMs = 60_000;
 
 /** Starts telling; what was in hand when the program died is marked first. */
 export async function startTelling(tools: TellingTools): Promise<Telling> {
@@ -28,10 +31,16 @@ export async function startTelling(tools: TellingTools): Promise<Telling> {
 	};
 	const broadcasts = openBroadcasts({...tools, onProgress, wakeIn}, () => loop.wake());
 	const loop = startLoop({name: 'broadcasts', work: broadcasts.work, pauseMs, log: tools.log});
+	const after = startLoop({
+		name: 'days over',
+		work: tools.afterDays,
+		pauseMs: afterDaysPauseMs,
+		log: tools.log,
+	});
 	return {
 		wake: loop.wake,
 		stop: async () => {
-			await loop.stop();
+			await Promise.all([loop.stop(), after.stop()]);
 			clearTimeout(timer);
 			await broadcasts.drained();
 		},

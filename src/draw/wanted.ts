@@ -2,6 +2,7 @@
 import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
 import type {Character, Region, Taxon} from '../key/region.ts';
 import type {Say} from '../text/text.ts';
+import {drawAround} from './around.ts';
 import {drawChoices} from './choices.ts';
 import {drawLengths, lengthsTitle} from './lengths.ts';
 import {drawMeasuring} from './measuring.ts';
@@ -10,6 +11,7 @@ import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
 import {questionTitle, type Wanted} from './title.ts';
 import {drawWantedBars} from './wanted-bars.ts';
+import {drawWantedChart} from './wanted-charts.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
@@ -26,6 +28,8 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			}));
 			return drawChoices({choices, sight: character, title});
 		}
+		case 'around':
+			return drawAround(wanted.which, {say: from.say, title});
 		case 'part': {
 			const name = from.say.say(`name-${wanted.character}`);
 			return drawPart(characterOf(wanted.character, from), {name, title});
@@ -42,6 +46,9 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			return drawLengths(wanted, from);
 		case 'bars':
 			return drawWantedBars(wanted, from);
+		case 'months':
+		case 'map':
+			return drawWantedChart(wanted, from.say);
 		case 'measuring': {
 			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
@@ -56,6 +63,7 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
 	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
+	if (wanted.kind === 'months' || wanted.kind === 'map') return drawWantedChart(wanted, say).alt;
 	if (wanted.kind === 'bars') return drawWantedBars(wanted, {region, say}).alt;
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));

@@ -126,6 +126,14 @@ export async function cancelDay(
 		.execute();
 }
 
+/** Changes the words of a day without telling anybody. */
+export async function keepBody(
+	tx: Tx,
+	{day, body}: {readonly day: number; readonly body: string},
+): Promise<void> {
+	await tx.updateTable('day').set({body}).where('id', '=', day).execute();
+}
+
 /** Throws away a day that nobody was told of. */
 export async function dropDay(tx: Tx, day: number): Promise<void> {
 	await tx.deleteFrom('ear').where('day', '=', day).execute();

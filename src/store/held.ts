@@ -1,4 +1,5 @@
 /** All that is held on one person, table by table; what names somebody else is left out. */
+import {heldInDays} from './held-days.ts';
 import type {Db, Tx} from './schema.ts';
 
 /** What is held on a person, as stored: times are UTC milliseconds, JSON is text. */
@@ -24,7 +25,9 @@ export async function heldOn(db: Db | Tx, person: number) {
 		finds: await findsOf(db, person),
 		...(await aboutFinds(db, person)),
 		...(await asVerifier(db, person)),
+		...(await heldInDays(db, person)),
 		messages: await messagesTo(db, person),
+		...(await ofDays(db, person)),
 		requests: await db
 			.selectFrom('parcel')
 			.select(['wanted', 'createdAt'])
@@ -135,6 +138,37 @@ async function asVerifier(db: Db | Tx, person: number) {
 			.selectFrom('review')
 			.select(['find', 'claimedAt'])
 			.where('claimedBy', '=', person)
+			.execute(),
+	};
+}
+
+/** The survey days they called for, what they said of others, and what they asked to be told. */
+async function ofDays(db: Db | Tx, person: number) {
+	return {
+		days: await db
+			.selectFrom('day')
+			.select(['id', 'uuid', 'state', 'plan', 'body', 'createdAt', 'changedAt'])
+			.where('person', '=', person)
+			.orderBy('id')
+			.execute(),
+		answersToDays: await db
+			.selectFrom('guest')
+			.select(['day', 'answer', 'party', 'answeredAt'])
+			.where('person', '=', person)
+			.orderBy('day')
+			.execute(),
+		toldOfDays: await db
+			.selectFrom('audience')
+			.select(['kind', 'region', 'latitude', 'longitude', 'createdAt'])
+			.where('person', '=', person)
+			.orderBy('id')
+			.execute(),
+		newsOfDays: await db
+			.selectFrom('delivery')
+			.innerJoin('broadcast', 'broadcast.id', 'delivery.broadcast')
+			.select(['broadcast.day', 'broadcast.kind', 'delivery.state', 'delivery.sentAt'])
+			.where('delivery.person', '=', person)
+			.orderBy('delivery.id')
 			.execute(),
 	};
 }

@@ -3,6 +3,7 @@ import {z} from 'zod';
 import {distanceM} from '../place/distance.ts';
 import type {Asked} from '../store/audience.ts';
 import {type Day, daySchema} from './day.ts';
+import {resultSchema} from './result.ts';
 
 /** Checks news on their way in from their stored column. */
 export const newsSchema = z
@@ -17,6 +18,8 @@ export const newsSchema = z
 		day: daySchema,
 		/** The day as it was told before, for a change. */
 		before: daySchema.optional(),
+		/** What came of it, once it is over. */
+		result: resultSchema.optional(),
 	})
 	.readonly();
 

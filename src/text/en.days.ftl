@@ -40,6 +40,29 @@ day-changed-time = Before, it was { $date }, { $from }.
 day-changed-place = Before, it was here: { $place }.
 day-cancelled = The survey day is off: { $title }, { $date }, { $from }, { $place }. Please do not go. The file takes it out of your calendar. Questions: { $contact }
 day-thanks = Thank you for coming to { $title } at { $place }.
+day-result = What came of { $title } at { $place }, { $date }:
+day-result-count = { $finds ->
+    [0] Nobody has saved a find yet.
+   *[other] { $finds ->
+        [one] One find
+       *[other] { $finds } finds
+    }, with { $cases ->
+        [one] one case
+       *[other] { $cases } cases
+    }, saved by { $finders ->
+        [one] one person.
+       *[other] { $finders } people.
+    }
+}
+day-result-people = { $heads ->
+    [one] One person said that they come, for { $hours } hours.
+   *[other] { $heads } people said that they come, for { $hours } hours: about { $together } hours of looking.
+}
+day-result-heading = { $title }, { $date }
+day-result-map = Where it was found.
+day-result-there = { $title } is over. The finds made there that day are gathered. People may still be saving some.
+day-result-early = The day is not over yet. Look again when it is.
+day-result-sent = The result has gone out already.
 day-late = This comes late, I am sorry: I should have written at { $due }.
 day-stop = No more of these
 day-coming = Coming
@@ -161,6 +184,8 @@ plan-leave = Leave it as it was
 plan-left = The day stays as it was.
 plan-same = Nothing is different from before, so I tell nobody.
 plan-too-late = That time is over already. On which day shall it be?
+plan-result = See the result
+plan-send = Send it to who came
 plan-drop = Throw it away
 plan-dropped = The day is thrown away. Nobody had heard of it.
 

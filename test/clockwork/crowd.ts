@@ -53,6 +53,7 @@ export async function crowdOf({people, groups = 0, trouble, wayMs = () => 0}: Co
 				now,
 				zone: 'Europe/London',
 				pace: openPace(now),
+				pictures: {drawing: async () => undefined},
 				word: async ({kind}) => ({kind: 'send', html: kind, keyboard: []}),
 				onProgress: async (_tx, {state}, ledger) => void shown.push({at: time.now, ledger, state}),
 				wakeIn: ms => {

@@ -6,7 +6,7 @@ const length = {
 	mm: 66.2,
 	uncertaintyMm: 0.8,
 	line: [
-		[300, 400],
+		[560, 400],
 		[960, 400],
 	],
 } as const;
@@ -22,7 +22,7 @@ test('a number stands beyond the end that has room for it, inside the photo and 
 	const [plate = []] = platesIn(drawMarks({lengths: [length], outline: [], title: 'x'}, size));
 	const [left = 0, , wide = 0] = plate;
 	expect(left).toBeGreaterThanOrEqual(0);
-	expect(left + wide).toBeLessThan(300);
+	expect(left + wide).toBeLessThan(560);
 });
 
 test('two lengths are drawn with a plate each', () => {

@@ -1,6 +1,9 @@
 import {expect, vi} from 'vitest';
+import type {Actor} from '../support/actor.ts';
 import {journeyTest} from '../support/journey.ts';
+import {begin, walkTo} from '../support/steps.ts';
 import {calendarOf, planAnswers, planDay, startsAt, surveyTeam} from '../support/survey-days.ts';
+import {tracesInTables} from '../support/traces.ts';
 
 vi.setConfig({testTimeout: 60_000});
 
@@ -145,3 +148,65 @@ journeyTest(
 	},
 	['plain', 'restarted after each update'],
 );
+
+journeyTest(
+	'after the day the finds made there are gathered, and one tap sends the result to those who came',
+	async journey => {
+		const {db, clock, person} = journey;
+		const {dora, cato} = await surveyTeam(journey);
+		await planDay(dora);
+		await dora.presses('Publish and tell');
+		const announced = cato.sees;
+		await cato.presses('Coming');
+		await cato.presses('2');
+		const ada = person('Ada');
+		await journey.forward(startsAt + hourMs - clock.now());
+		await begin(ada);
+		// A kilometre along the beach.
+		await walkTo({db, person: ada}, 'kept', {where: one => one.sends('50.108, -5.533')});
+		await cato.presses('Show me a find', {on: await welcomed(cato)});
+		// On another beach, 20 km away.
+		await walkTo({db, person: cato}, 'kept', {where: one => one.sends('50.2, -5.3')});
+		await journey.away(startsAt + 7 * hourMs - clock.now());
+		expect(dora.sees.text).toContain('Spring walk is over.');
+		await dora.presses('See the result');
+		const [shown] = dora.all.filter(({text}) => text.startsWith('What came of Spring walk')).slice(-1);
+		expect(shown?.text).toContain('One find, with one case, saved by one person.');
+		expect(shown?.text).toContain('Thornback ray: 1');
+		expect(shown?.text).toContain('2 people said that they come, for 3 hours: about 6 hours of looking.');
+		expect(dora.sees.text).toBe('Where it was found.');
+		if (!shown) throw new Error('Expected the result to be shown');
+		await dora.presses('Send it to who came', {on: shown});
+		expect(cato.sees.text).toContain('Thank you for coming to Spring walk');
+		expect(cato.sees.text).toContain('Thornback ray: 1');
+		expect(ada.all.some(({text}) => text.includes('Thank you for coming'))).toBe(false);
+		await dora.presses('Send it to who came', {on: shown});
+		expect(dora.sees.text).toContain('The result has gone out already.');
+		await cato.presses('Coming', {on: announced});
+		expect(cato.sees.text).toContain('This survey day is over.');
+	},
+	['plain'],
+);
+
+journeyTest(
+	'a coordinator who is forgotten leaves a day that is off, and no word to find them by',
+	async journey => {
+		const {db} = journey;
+		const {dora, cato} = await surveyTeam(journey);
+		await planDay(dora);
+		await dora.presses('Publish and tell');
+		await dora.sends('/forget');
+		await dora.presses(dora.labels()[0] ?? '');
+		expect(cato.sees.text).toContain('The survey day is off');
+		expect(await tracesInTables(db, ['the beach hut'])).toEqual([]);
+	},
+	['plain'],
+);
+
+/** The greeting with the button that begins a find. */
+async function welcomed(person: Actor) {
+	await person.sends('/start');
+	await person.presses('I have read this, begin');
+	await person.sends('/start');
+	return person.sees;
+}

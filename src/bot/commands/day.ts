@@ -7,6 +7,7 @@ import {guestsOf, headsOf} from '../../store/guests.ts';
 import {standOfPlan} from '../../survey/plan.ts';
 import {planSteps} from '../../survey/plan-steps.ts';
 import {packButton} from '../button.ts';
+import {sendResult, showResult} from '../day-over.ts';
 import {askPlan, readDay, readPlan, reopenPlan, turnPlan} from '../day-plan.ts';
 import {callOff, publish} from '../day-publish.ts';
 import {dayCard, dayLine} from '../day-words.ts';
@@ -49,6 +50,7 @@ const deeds: Readonly<Record<string, Deed>> = {
 	a: answer,
 	publish: publishPlan,
 	change: async (desk, row) => {
+		if (row.endsAt !== null && row.endsAt <= desk.now) return openDay(desk, row);
 		const {text, keyboard} = changeScreen(row, readerAt(desk).say);
 		return sayHere(desk, text, keyboard);
 	},
@@ -64,6 +66,8 @@ const deeds: Readonly<Record<string, Deed>> = {
 		]),
 	offyes: async (desk, row) => (row.state === 'published' ? callOff(desk, row) : drop(desk, row)),
 	drop,
+	result: showResult,
+	send: sendResult,
 };
 
 async function plan(desk: Desk): Promise<void> {
@@ -95,14 +99,15 @@ async function openDay(desk: Desk, row: DayRow): Promise<void> {
 	const text = [dayCard(day, reader), '', say.say('day-heads', {...heads, answers: guests.length})].join(
 		'\n',
 	);
-	return sayHere(desk, text, ownButtons(row, reader.say));
+	return sayHere(desk, text, ownButtons(desk, row));
 }
 
-function ownButtons(row: DayRow, say: ReturnType<typeof readerAt>['say']): Keyboard {
-	return [
-		[{text: say.say('plan-change'), data: planButton('change', row.id)}],
-		[{text: say.say('day-off'), data: planButton('off', row.id)}],
-	];
+function ownButtons(desk: Desk, row: DayRow): Keyboard {
+	const {say} = readerAt(desk);
+	const button = (message: string, act: string) => [{text: say.say(message), data: planButton(act, row.id)}];
+	const isOver = row.endsAt !== null && row.endsAt <= desk.now;
+	const result = row.startsAt !== null && row.startsAt <= desk.now ? [button('plan-result', 'result')] : [];
+	return isOver ? result : [...result, button('plan-change', 'change'), button('day-off', 'off')];
 }
 
 /** An answer to the plan by a button; one of an earlier turn gets the present question. */

@@ -5,6 +5,8 @@ import {type Kysely, sql} from 'kysely';
 export async function up(db: Kysely<unknown>): Promise<void> {
 	await createDays(db);
 	await createTelling(db);
+	// saved.ts savedSince, by dates
+	await db.schema.createIndex('draft_saved').on('draft').column('saved_at').execute();
 }
 
 async function createDays({schema}: Kysely<unknown>): Promise<void> {
