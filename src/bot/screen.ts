@@ -84,11 +84,11 @@ function pictureOf(
 }
 
 function measuredPicture(
-	{hash, lengths, width, outline}: Proposal,
+	{hash, lengths, width}: Proposal,
 	{say}: Reader,
 ): Extract<CallPicture, {kind: 'measured'}> {
 	const title = say.say('picture-measured', {mm: lengths[0]?.mm ?? 0});
-	return {kind: 'measured', hash, lengths, ...(width ? {width} : {}), outline, title};
+	return {kind: 'measured', hash, lengths, ...(width ? {width} : {}), title};
 }
 
 /** The rows of buttons under a question. */

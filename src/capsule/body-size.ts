@@ -20,7 +20,7 @@ export type BodySize = {
 /** Measures a body along and across its axis; undefined when an end is not to be seen. */
 export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 	const [front, back] = [endBorders(sight, axis, -1), endBorders(sight, axis, 1)];
-	const [first, last] = [chooseEnd(front), chooseEnd(back)];
+	const [first, last] = [chooseBorder(front), chooseBorder(back)];
 	if (!first || !last) return undefined;
 	const ends = [meanOf(first, axis.widthMm), meanOf(last, axis.widthMm)] as const;
 	const flanks = [flankBorder(sight, axis, -1), flankBorder(sight, axis, 1)] as const;
@@ -42,8 +42,8 @@ export function meanOf(border: Border, widthMm: number): number {
 	return steps.reduce((sum, value) => sum + value, 0) / steps.length;
 }
 
-/** A horn that lies across the end is a border, too; the body ends at the first behind which bare ground is seen. */
-function chooseEnd(borders: readonly Border[]): Border | undefined {
+/** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
+function chooseBorder(borders: readonly Border[]): Border | undefined {
 	const [best] = borders;
 	if (!best) return undefined;
 	const inner = borders.filter(({score, trust}) => score > 0.75 * best.score && trust > 0.75);
@@ -84,7 +84,7 @@ function flankBorder(sight: Sight, axis: Axis, way: -1 | 1): Border | undefined 
 		order: 3,
 		reachMm: Math.max(0.6, 1.3 * sight.mmPerPx, 0.015 * axis.widthMm),
 	} as const;
-	return findBorders(edges, bend, 1)[0];
+	return chooseBorder(findBorders(edges, bend, 1));
 }
 
 function widestOf(

@@ -1,48 +1,76 @@
-/** What measuring a photo may come to. */
-import type {Doubt} from './judge.ts';
-import type {Unreadable} from './photo.ts';
-import type {Point} from './raster.ts';
+/** What measuring a photo may come to, as it passes between threads and into a stored row. */
+import {z} from 'zod';
+
+const point = z.tuple([z.number(), z.number()]).readonly();
+
+const measuredCase = z
+	.object({
+		lengthMm: z.number().positive(),
+		/** Holds the true length nine times in ten. */
+		lengthIntervalMm: point,
+		/** Absent where the flanks could not be seen well enough. */
+		widthMm: z.number().positive().optional(),
+		widthIntervalMm: point.optional(),
+		/** Points are pixels of the upright photo. */
+		lengthLinePx: z.tuple([point, point]).readonly(),
+		widthLinePx: z.tuple([point, point]).readonly().optional(),
+	})
+	.readonly();
+
+/** One case as measured. */
+export type MeasuredCase = z.infer<typeof measuredCase>;
 
 /** An interval that holds the true value nine times in ten, in millimetres. */
-export type Interval = readonly [fromMm: number, toMm: number];
+export type Interval = z.infer<typeof point>;
 
-/** One case as measured; points are pixels of the upright photo. */
-export type MeasuredCase = {
-	readonly lengthMm: number;
-	readonly lengthIntervalMm: Interval;
-	/** Absent where the flanks could not be seen well enough. */
-	readonly widthMm?: number;
-	readonly widthIntervalMm?: Interval;
-	readonly lengthLinePx: readonly [Point, Point];
-	readonly widthLinePx?: readonly [Point, Point];
-};
+const referenceKind = z.enum(['a4', 'card', 'sheet']);
 
 /** What a photo was measured by. */
-export type ReferenceKind = 'a4' | 'card' | 'sheet';
+export type ReferenceKind = z.infer<typeof referenceKind>;
+
+const refusal = z.enum([
+	'too-heavy',
+	'too-many-pixels',
+	'heic',
+	'no-photo',
+	'too-small',
+	'dark',
+	'no-reference',
+	'other-reference',
+	'letter',
+	'no-case',
+	'cut-off',
+	'too-small-case',
+	'odd-shape',
+	'unclear-ends',
+	'tilted',
+]);
 
 /** Why a photo was not measured. */
-export type Refusal =
-	| Doubt
-	| Unreadable['why']
-	| 'no-reference'
-	| 'letter'
-	| 'no-case'
-	| 'dark'
-	| 'other-reference';
+export type Refusal = z.infer<typeof refusal>;
+
+const withCases = {
+	reference: referenceKind,
+	/** The four corners of the reference, to be blurred where it is a card. */
+	referencePx: z.array(point).readonly(),
+	cases: z.array(measuredCase).readonly(),
+};
+
+/** Checks an outcome on its way in from another thread or a stored row. */
+export const outcomeSchema = z
+	.discriminatedUnion('kind', [
+		z.object({kind: z.literal('measured'), ...withCases}),
+		/** Two readings of one case, between which nothing decides. */
+		z.object({kind: z.literal('choose'), ...withCases}),
+		z.object({
+			kind: z.literal('declined'),
+			why: refusal,
+			reference: referenceKind.optional(),
+			/** As above: a photo that is declined is kept all the same. */
+			referencePx: withCases.referencePx.optional(),
+		}),
+	])
+	.readonly();
 
 /** The outcome for one photo: sizes, two readings of one case to choose from, or the reason for neither. */
-export type Outcome =
-	| {
-			readonly kind: 'measured' | 'choose';
-			readonly reference: ReferenceKind;
-			/** The four corners of the reference in pixels of the upright photo, to be blurred where it is a card. */
-			readonly referencePx: readonly Point[];
-			readonly cases: readonly MeasuredCase[];
-	  }
-	| {
-			readonly kind: 'declined';
-			readonly why: Refusal;
-			readonly reference?: ReferenceKind;
-			/** As above, where there was one: what is declined is kept all the same. */
-			readonly referencePx?: readonly Point[];
-	  };
+export type Outcome = z.infer<typeof outcomeSchema>;

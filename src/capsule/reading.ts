@@ -1,17 +1,16 @@
-/** What one photo was read to show, as it leaves the measuring thread. */
-import {z} from 'zod';
-import {references} from './length.ts';
-import type {Interval, Outcome, Refusal} from './outcome.ts';
+/** What one photo has to say to one find. */
+import type {Interval, Outcome, ReferenceKind, Refusal} from './outcome.ts';
 import type {Point} from './raster.ts';
 
-const pointSchema = z.tuple([z.number(), z.number()]);
-const sizeSchema = z.object({
+/** A size with the line it was measured along. */
+export type ReadSize = {
 	/** Millimetres, rounded to a tenth. */
-	mm: z.number().positive(),
-	/** Half of the 90 % interval, in millimetres. */
-	uncertaintyMm: z.number().positive(),
-	line: z.tuple([pointSchema, pointSchema]),
-});
+	readonly mm: number;
+	/** Half of the 90 % interval, in millimetres, rounded up to a tenth. */
+	readonly uncertaintyMm: number;
+	/** Two points in pixels of the upright photo. */
+	readonly line: readonly [Point, Point];
+};
 
 /** Why no size was read from a photo, by what to do about it. */
 export const declinedWhys = [
@@ -27,25 +26,17 @@ export const declinedWhys = [
 	'unreadable',
 ] as const;
 
-/** Something in the photo that nobody else may see, such as a bank card: its corners in pixels. */
-const hiddenSchema = z.array(pointSchema).length(4).optional();
-
-export const photoReadingSchema = z.discriminatedUnion('kind', [
-	z.object({
-		kind: z.literal('read'),
-		reference: z.enum(references),
-		/** One length, or two where either of two edges may be the end of the capsule; lines in pixels. */
-		lengths: z.array(sizeSchema).min(1).max(2),
-		width: sizeSchema.optional(),
-		/** The outline of the capsule, a closed ring in pixels of the photo. */
-		outline: z.array(pointSchema),
-		hidden: hiddenSchema,
-	}),
-	z.object({kind: z.literal('declined'), why: z.enum(declinedWhys), hidden: hiddenSchema}),
-]);
-
-/** Sizes with their lines on the photo, or why there are none. */
-export type PhotoReading = z.output<typeof photoReadingSchema>;
+/** Sizes with their lines on the photo, or why there are none; `hidden` is what nobody else may see. */
+export type PhotoReading = (
+	| {
+			readonly kind: 'read';
+			readonly reference: ReferenceKind;
+			/** One length, or two where either of two edges may be the end of the capsule. */
+			readonly lengths: readonly ReadSize[];
+			readonly width?: ReadSize | undefined;
+	  }
+	| {readonly kind: 'declined'; readonly why: (typeof declinedWhys)[number]}
+) & {readonly hidden?: readonly Point[] | undefined};
 
 const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'cut-off': 'cut-off',
@@ -68,8 +59,7 @@ const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 /** What one find may take from a measured photo: one case, or one case with two readings of its length. */
 export function readingFrom(outcome: Outcome): PhotoReading {
 	// A card bears its owner's name and number.
-	const hidden =
-		outcome.reference === 'card' && outcome.referencePx ? fourOf(outcome.referencePx) : undefined;
+	const hidden = outcome.reference === 'card' ? outcome.referencePx : undefined;
 	if (outcome.kind === 'declined') return {kind: 'declined', why: whyOf[outcome.why], hidden};
 	const {reference, cases} = outcome;
 	const [first, second] = cases;
@@ -82,23 +72,16 @@ export function readingFrom(outcome: Outcome): PhotoReading {
 			first.widthMm === undefined || !first.widthIntervalMm || !first.widthLinePx
 				? undefined
 				: sizeOf(first.widthMm, first.widthIntervalMm, first.widthLinePx),
-		outline: [],
 		hidden,
 	};
 }
 
-type Size = z.output<typeof sizeSchema>;
-
-function sizeOf(mm: number, [from, to]: Interval, [start, end]: readonly [Point, Point]): Size {
+function sizeOf(mm: number, [from, to]: Interval, [start, end]: readonly [Point, Point]): ReadSize {
 	const widest = Math.max(mm - from, to - mm);
 	return {
 		mm: Math.round(mm * 10) / 10,
 		// Rounded up: an interval may not lose its ends.
 		uncertaintyMm: Math.max(0.1, Math.ceil(widest * 10 - 1e-6) / 10),
-		line: [[...start], [...end]],
+		line: [start, end],
 	};
-}
-
-function fourOf(points: readonly Point[]): [number, number][] {
-	return points.map(([x, y]) => [x, y]);
 }

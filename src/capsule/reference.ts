@@ -2,7 +2,7 @@
 import {type Corners, type Outline, outlinesOf} from './four-sided.ts';
 import {outlinesOfLines} from './long-lines.ts';
 import {findPose, type Pose} from './pose.ts';
-import {type Point, type Raster, shrink} from './raster.ts';
+import {type Point, type Raster, readColour, shrink} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
 import {type Placed, placeSides} from './sides.ts';
@@ -25,8 +25,8 @@ export type Found = {
 const coarse = 4;
 const mostLooked = 10;
 const cornerSigmaPx = 0.7;
-/** Seen in 97 of 100 true sheets below 6.5; twice that leaves room for bent paper and lenses. */
-const mostMisfit = 12;
+/** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
+const mostMisfit = 6;
 
 /** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first; `half` is it at half its size. */
 export function findFlats(raster: Raster, half: Raster): readonly Found[] {
@@ -73,6 +73,7 @@ function isSame(one: Corners, other: Corners): boolean {
 export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
 	const share = areaOf(placed.corners) / (raster.width * raster.height);
 	return [a4, letter, card].flatMap((flat): readonly Found[] => {
+		if (flat.kind !== 'card' && !isPaper(raster, placed.corners)) return [];
 		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
 		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
 		const fits = [0, 1].flatMap(turn => {
@@ -89,6 +90,39 @@ export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
 		const score = Math.sqrt(share) * (0.3 + seen) * (1 - best.pose.misfit / (2 * mostMisfit));
 		return [{flat, ...best, placed, score}];
 	});
+}
+
+/** Paper just inside its edge is nearly the brightest there is, and hardly coloured, whatever the light. */
+function isPaper(raster: Raster, corners: Corners): boolean {
+	const [cx, cy] = [0, 1].map(axis => corners.reduce((sum, corner) => sum + (corner[axis] ?? 0), 0) / 4);
+	const colour = new Float32Array(3);
+	const [lights, tones]: [number[], number[]] = [[], []];
+	for (const [index, [x, y]] of corners.entries()) {
+		const [nextX, nextY] = corners[(index + 1) % 4] ?? [x, y];
+		for (let share = 0.05; share < 1; share += 0.1) {
+			const at = [x + share * (nextX - x), y + share * (nextY - y)] as const;
+			const inside: Point = [at[0] + 0.06 * ((cx ?? 0) - at[0]), at[1] + 0.06 * ((cy ?? 0) - at[1])];
+			if (!readColour(raster, inside, colour)) continue;
+			const most = Math.max(...colour);
+			lights.push(colour[1] ?? 0);
+			tones.push((most - Math.min(...colour)) / (most + 1));
+		}
+	}
+	const bright = brightOf(raster);
+	return middleOf(lights) > 0.45 * bright && middleOf(tones) < 0.42;
+}
+
+/** The green of the brightest twentieth of a photo. */
+function brightOf({rgb}: Raster): number {
+	const some = Uint8Array.from(
+		{length: 2000},
+		(_, index) => rgb[Math.floor((index * rgb.length) / 6000) * 3 + 1] ?? 0,
+	);
+	return some.toSorted()[1900] ?? 255;
+}
+
+function middleOf(values: readonly number[]): number {
+	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }
 
 /** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */

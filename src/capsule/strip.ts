@@ -157,7 +157,8 @@ function trustOf(
 		return sum / Math.max(1, to - from + 1);
 	};
 	const outside = mean(ruled, softMm, softMm + 1.6);
-	const inside = mean(learnt, -softMm - 1.2, -softMm);
+	// Half by the rule: a shadow's colour may well be one that was learnt from a dark part of the case.
+	const inside = (mean(learnt, -softMm - 1.2, -softMm) + mean(ruled, -softMm - 1.2, -softMm)) / 2;
 	return share(-outside) * (0.2 + 0.8 * share(inside));
 }
 

@@ -2,14 +2,13 @@
 import {parentPort} from 'node:worker_threads';
 import {z} from 'zod';
 import {measurePhoto} from '../capsule/measure.ts';
-import {readingFrom} from '../capsule/reading.ts';
 
 const asked = z.object({id: z.number().int(), question: z.instanceof(Uint8Array)});
 
 parentPort?.on('message', async (message: unknown) => {
 	const {id, question} = asked.parse(message);
 	try {
-		parentPort?.postMessage({id, answer: readingFrom(await measurePhoto(question))});
+		parentPort?.postMessage({id, answer: await measurePhoto(question)});
 	} catch (error) {
 		parentPort?.postMessage({id, error: String(error)});
 	}

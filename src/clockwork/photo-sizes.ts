@@ -1,5 +1,5 @@
 /** Sizes read from one photo, made ready for its find. */
-import type {PhotoReading} from '../capsule/reading.ts';
+import {type PhotoReading, type ReadSize, readingFrom} from '../capsule/reading.ts';
 import type {MeasuredPhoto, Proposal} from '../find/proposal.ts';
 import type {Measurer} from './measurer.ts';
 
@@ -11,16 +11,13 @@ export type PhotoSizes = {
 	readonly outcome: (kept: {readonly photo: number; readonly hash: string}) => MeasuredPhoto;
 };
 
-/** The most points of an outline that is kept in a trail. */
-const mostPoints = 40;
-
 /** Reads sizes; a measurer that fails is an answer too, so that nobody waits for ever. */
 export async function readSizes(
 	{measure, log}: {measure: Measurer['measure']; log: (line: Readonly<Record<string, unknown>>) => void},
 	{photo, bytes}: {readonly photo: number; readonly bytes: Uint8Array},
 ): Promise<PhotoSizes> {
 	try {
-		const reading = await measure(bytes);
+		const reading = readingFrom(await measure(bytes));
 		return {hidden: reading.hidden, outcome: kept => outcomeOf(reading, kept)};
 	} catch (error) {
 		log({level: 'error', what: 'photo not measured', photo, error: String(error)});
@@ -33,8 +30,7 @@ function outcomeOf(
 	kept: {readonly photo: number; readonly hash: string},
 ): MeasuredPhoto {
 	if (reading.kind === 'declined') return {kind: 'declined', why: reading.why};
-	const {reference, lengths, width, outline} = reading;
-	const each = Math.ceil(outline.length / mostPoints);
+	const {reference, lengths, width} = reading;
 	return {
 		kind: 'proposed',
 		proposal: {
@@ -42,14 +38,13 @@ function outcomeOf(
 			reference,
 			lengths: lengths.map(whole),
 			...(width ? {width: whole(width)} : {}),
-			outline: outline.filter((_, index) => index % each === 0).map(wholePoint),
 		},
 	};
 }
 
 type Size = Proposal['lengths'][number];
 
-function whole({mm, uncertaintyMm, line: [from, to]}: Size): Size {
+function whole({mm, uncertaintyMm, line: [from, to]}: ReadSize): Size {
 	return {mm, uncertaintyMm, line: [wholePoint(from), wholePoint(to)]};
 }
 

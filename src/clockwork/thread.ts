@@ -15,11 +15,17 @@ export type ThreadTools = {
 	readonly script: string | URL;
 	readonly workerData: unknown;
 	readonly longestMs: number;
+	/** The thread dies when it wants more; megabytes, the platform's own limit without it. */
+	readonly mostMemoryMb?: number;
 	/** What the work is called where it fails. */
 	readonly work: string;
 };
 
-const answerSchema = z.object({id: z.number().int(), answer: z.unknown(), error: z.string().optional()});
+const answerSchema = z.object({
+	id: z.number().int(),
+	answer: z.unknown().optional(),
+	error: z.string().optional(),
+});
 
 type Waiting = {
 	readonly resolve: (answer: unknown) => void;
@@ -28,7 +34,8 @@ type Waiting = {
 };
 
 /** Opens a thread; it starts with the first question, and anew after it died or hung. */
-export function openThread({script, workerData, longestMs, work}: ThreadTools): Thread {
+export function openThread({script, workerData, longestMs, mostMemoryMb, work}: ThreadTools): Thread {
+	const resourceLimits = mostMemoryMb === undefined ? {} : {maxOldGenerationSizeMb: mostMemoryMb};
 	const waiting = new Map<number, Waiting>();
 	let worker: Worker | undefined;
 	let last = 0;
@@ -47,10 +54,12 @@ export function openThread({script, workerData, longestMs, work}: ThreadTools): 
 	};
 	const thread = (): Worker => {
 		if (worker) return worker;
-		const started = new Worker(script, {workerData});
+		const started = new Worker(script, {workerData, resourceLimits});
 		started.unref();
 		started.on('message', (message: unknown) => {
-			const {id, answer, error} = answerSchema.parse(message);
+			const read = answerSchema.safeParse(message);
+			if (!read.success) return void dropThread(`${work} said what nobody can read`);
+			const {id, answer, error} = read.data;
 			settle(id, ({resolve, reject}) =>
 				error === undefined && answer !== undefined
 					? resolve(answer)
@@ -59,6 +68,9 @@ export function openThread({script, workerData, longestMs, work}: ThreadTools): 
 		});
 		started.on('error', error => {
 			if (worker === started) void dropThread(String(error));
+		});
+		started.on('exit', code => {
+			if (worker === started) void dropThread(`the thread left with ${code}`);
 		});
 		worker = started;
 		return started;

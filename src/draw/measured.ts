@@ -1,4 +1,4 @@
-/** What was measured on a photo, drawn over it: outline, lines with their ends, and numbers that say how sure. */
+/** What was measured on a photo, drawn over it: lines with their ends, and numbers that say how sure. */
 import {drawWords, escapeSvg, widthOfWords} from './lettering.ts';
 import {colours, letters} from './palette.ts';
 import {drawPath, type Point, pathOf, short} from './path.ts';
@@ -14,7 +14,6 @@ export type Mark = {
 export type Marks = {
 	readonly lengths: readonly Mark[];
 	readonly width?: Mark | undefined;
-	readonly outline: readonly Point[];
 	readonly title: string;
 };
 
@@ -28,10 +27,6 @@ const unitsAcross = 720;
 export function drawMarks(marks: Marks, {widthPx, heightPx}: PhotoSize): string {
 	const unit = Math.max(widthPx, heightPx * 0.75) / unitsAcross;
 	const pen = {unit, widthPx, heightPx};
-	const outline =
-		marks.outline.length > 2
-			? twice(pathOf(marks.outline), unit * 2, `${short(unit * 9)} ${short(unit * 7)}`)
-			: '';
 	const lengths = marks.lengths.map((mark, index) =>
 		drawMark(mark, {...pen, letter: marks.lengths.length > 1 ? (['A', 'B'][index] ?? '') : ''}),
 	);
@@ -39,7 +34,6 @@ export function drawMarks(marks: Marks, {widthPx, heightPx}: PhotoSize): string 
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${widthPx} ${heightPx}" width="${widthPx}" height="${heightPx}" stroke-linejoin="round" stroke-linecap="round">`,
 		`<title>${escapeSvg(marks.title)}</title>`,
-		outline,
 		width,
 		...lengths,
 		'</svg>',
@@ -64,11 +58,10 @@ function drawMark({mm, uncertaintyMm, line}: Mark, pen: Pen): string {
 }
 
 /** Dark over light, so that a line is seen on paper and on a dark case. */
-function twice(d: string, width: number, dashes?: string): string {
-	const dashed = dashes === undefined ? {} : {'stroke-dasharray': dashes};
+function twice(d: string, width: number): string {
 	return (
 		drawPath(d, {stroke: colours.white, 'stroke-width': width * 2.2}) +
-		drawPath(d, {stroke: colours.mark, 'stroke-width': width, ...dashed})
+		drawPath(d, {stroke: colours.mark, 'stroke-width': width})
 	);
 }
 

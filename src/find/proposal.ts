@@ -23,8 +23,6 @@ export const proposalSchema = z.object({
 	/** One length, or two where either of two edges may be the end of the capsule. */
 	lengths: z.array(measuredSchema).min(1).max(2),
 	width: measuredSchema.optional(),
-	/** The outline of the capsule, a closed ring in pixels of the kept photo. */
-	outline: z.array(pointSchema).max(48),
 });
 
 /** Sizes read from a photo, before the person has said yes; millimetres, half-widths of 90 % intervals. */

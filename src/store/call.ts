@@ -56,7 +56,6 @@ const pictureSchema = z.union([
 			hash: z.string().regex(/^[0-9a-f]{64}$/),
 			lengths: z.array(markSchema).min(1).max(2),
 			width: markSchema.optional(),
-			outline: z.array(pointSchema),
 			/** What stands on the picture, in words. */
 			title: z.string(),
 		}),

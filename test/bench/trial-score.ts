@@ -46,8 +46,9 @@ export function scoreOf({outcome, truth, processorMs}: Shot): Scored {
 	return {
 		...base,
 		lengths,
+		// Which of many cases is which is told by their lengths, which says nothing of their widths.
 		widths: pairs.flatMap(({one, true: real}) =>
-			one.widthMm === undefined ? [] : [100 * (one.widthMm / real.widthMm - 1)],
+			one.widthMm === undefined || truth.cases.length > 1 ? [] : [100 * (one.widthMm / real.widthMm - 1)],
 		),
 		halfWidths: pairs.map(
 			({one}) => (50 * (one.lengthIntervalMm[1] - one.lengthIntervalMm[0])) / one.lengthMm,

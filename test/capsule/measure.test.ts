@@ -22,11 +22,11 @@ async function measured(wish: Wish) {
 }
 
 test.each(['a4', 'sheet', 'card'] as const)(
-	'a case is measured by the %s that lies with it, within its interval and 2 %%',
+	'a case is measured by the %s that lies with it, within its interval and 2.5 %%',
 	async reference => {
 		const {outcome, first, truth} = await measured({seed: 3, reference, level: 'clean'});
 		expect(outcome).toMatchObject({kind: 'measured', reference});
-		expect(Math.abs(first.lengthMm / (truth?.lengthMm ?? 0) - 1)).toBeLessThan(0.02);
+		expect(Math.abs(first.lengthMm / (truth?.lengthMm ?? 0) - 1)).toBeLessThan(0.025);
 		expect(first.lengthIntervalMm[0]).toBeLessThan(truth?.lengthMm ?? 0);
 		expect(first.lengthIntervalMm[1]).toBeGreaterThan(truth?.lengthMm ?? 0);
 	},

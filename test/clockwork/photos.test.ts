@@ -1,7 +1,7 @@
 import {existsSync, readFileSync} from 'node:fs';
 import sharp from 'sharp';
 import {expect, test, vi} from 'vitest';
-import type {PhotoReading} from '../../src/capsule/reading.ts';
+import type {Outcome} from '../../src/capsule/outcome.ts';
 import type {Measurer} from '../../src/clockwork/measurer.ts';
 import {photoPath} from '../../src/clockwork/photo-files.ts';
 import {fetchNextPhoto} from '../../src/clockwork/photos.ts';
@@ -143,25 +143,24 @@ test('a photo that comes through after its find was deleted is marked for erasin
 	expect(existsSync(photoPath(photoFolder, marked?.hash ?? ''))).toBe(true);
 });
 
-const read: PhotoReading = {
-	kind: 'read',
+const read: Outcome = {
+	kind: 'measured',
 	reference: 'card',
-	lengths: [
-		{
-			mm: 66.2,
-			uncertaintyMm: 0.8,
-			line: [
-				[10.4, 20.2],
-				[10.4, 220.6],
-			],
-		},
-	],
-	outline: Array.from({length: 200}, (_, index) => [index, index] as [number, number]),
-	hidden: [
+	referencePx: [
 		[300, 100],
 		[600, 100],
 		[600, 300],
 		[300, 300],
+	],
+	cases: [
+		{
+			lengthMm: 66.21,
+			lengthIntervalMm: [65.4, 67],
+			lengthLinePx: [
+				[10.4, 20.2],
+				[10.4, 220.6],
+			],
+		},
 	],
 };
 
@@ -183,7 +182,7 @@ test('a photo whose size is wanted is measured, and what nobody may see in it is
 		[10, 20],
 		[10, 221],
 	]);
-	expect(outcome.proposal.outline.length).toBeLessThanOrEqual(40);
+	expect(outcome.proposal.lengths[0]).toMatchObject({mm: 66.2, uncertaintyMm: 0.9});
 	const inside = await sharp(photoPath(photoFolder, hash))
 		.extract({left: 350, top: 140, width: 200, height: 120})
 		.stats();

@@ -19,7 +19,7 @@ function platesIn(svg: string): readonly (readonly number[])[] {
 }
 
 test('a number stands beyond the end that has room for it, inside the photo and off the line', () => {
-	const [plate = []] = platesIn(drawMarks({lengths: [length], outline: [], title: 'x'}, size));
+	const [plate = []] = platesIn(drawMarks({lengths: [length], title: 'x'}, size));
 	const [left = 0, , wide = 0] = plate;
 	expect(left).toBeGreaterThanOrEqual(0);
 	expect(left + wide).toBeLessThan(560);
@@ -34,7 +34,7 @@ test('two lengths are drawn with a plate each', () => {
 			[700, 600],
 		],
 	} as const;
-	const svg = drawMarks({lengths: [length, second], outline: [], title: 'A & B'}, size);
+	const svg = drawMarks({lengths: [length, second], title: 'A & B'}, size);
 	expect(platesIn(svg)).toHaveLength(2);
 	expect(svg).toContain('<title>A &amp; B</title>');
 });

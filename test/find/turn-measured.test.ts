@@ -27,12 +27,6 @@ const proposal: Proposal = {
 			[150, 120],
 		],
 	},
-	outline: [
-		[0, 20],
-		[150, 20],
-		[150, 220],
-		[0, 220],
-	],
 };
 const proposed: MeasuredPhoto = {kind: 'proposed', proposal};
 
