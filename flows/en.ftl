@@ -267,8 +267,8 @@ option-aprons-both-gone = Both are torn off
 why-aprons = The length is measured from the border of one apron to the border of the other. Without its aprons a case can be a quarter to two fifths shorter, so I must know. A slim case with strings has hardly any apron: if its ends look whole, press “both are there”.
 name-aprons = Aprons
 
-question-length = How long is the capsule? Measure along the middle, from the border of one apron to the border of the other. Leave out horns and strings. Write it like 62 mm, 6.2 cm or 2 3/8 in.
-question-length-dry = How long is the capsule, dry as it is? Measure along the middle, from the border of one apron to the border of the other. Leave out horns and strings. I will note “measured dry”. Write it like 62 mm, 6.2 cm or 2 3/8 in.
+question-length = How long is the capsule? Measure along the middle, from the border of one apron to the border of the other, without horns and strings. Write it like 62 mm, 6.2 cm or 2 3/8 in. Or send a photo of the case on a plain white A4 sheet: I measure it for you.
+question-length-dry = How long is the capsule, dry as it is? Measure along the middle, from the border of one apron to the border of the other, without horns and strings. Write it like 62 mm, 6.2 cm or 2 3/8 in. Or send a photo of the case on a plain white A4 sheet: I measure it. I will note “measured dry”.
 option-cant-measure = I can't measure it
 why-length = The length says more than any other thing, but only when horns and strings are left out: they break, and some are longer than the case. Lay the case flat without pulling it.
 name-length = Length
@@ -284,6 +284,33 @@ help-length-too-short = “{ $typed }” would be { $mm } mm. No egg case here i
 help-length-too-long = “{ $typed }” would be { $mm } mm. No egg case here is that large, even the longest: I can take { $least } to { $most } mm. Leave out horns and strings, and write the unit.
 help-length-range = The two numbers in “{ $typed }” are too far apart for one measurement. Please measure once more.
 help-length-several = I see two measurements in “{ $typed }”. Please send only the one I asked for.
+# Sizes and tilts: common practice for a phone held over a table.
+said-measuring = I am measuring your photo. That takes a moment. You can also write the length.
+chosen-photo = Your photo
+question-measured = { $has ->
+    [length] I measured { $mm } mm, give or take { $plusMinus }.
+    [width] I measured { $width } mm across, give or take { $widthPlusMinus }.
+   *[both] I measured { $mm } mm, give or take { $plusMinus }, and { $width } mm across, give or take { $widthPlusMinus }.
+} Look at the lines on your photo. Do they end at the borders of the case, without horns and strings?
+question-which-line = Two edges could be the end of your case. With line A it is { $mm } mm long, with line B { $otherMm } mm. Which line ends at the border of the apron, without horns and strings?
+option-measured-right = That's right
+option-measured-line-a = Line A, { $mm } mm
+option-measured-line-b = Line B, { $otherMm } mm
+option-measured-not-quite = Not quite
+picture-measured = Your photo with lines drawn where I measured: { $mm } mm from border to border.
+help-photo-no-reference = I see nothing of known size in the photo. Lay the case on a plain white A4 sheet, hold the phone flat above, and take in the whole sheet. Or write the length.
+help-photo-wrong-reference = What lies in the photo is not of a size that I know. Use a plain white A4 sheet under the case, or a bank card face down beside it. Or write the length.
+help-photo-no-case = I do not find one case in the photo. Lay it alone on a plain white A4 sheet, the phone flat above. Or write the length.
+help-photo-cut-off = Something is cut off. Take in the whole sheet and the whole case, and send the photo again. Or write the length.
+help-photo-several = I see several things. Lay one case alone on the sheet and send the photo again. Or write the length.
+help-photo-dark = The photo is too dark. Go to a window and send it again. Or write the length.
+help-photo-small = The case is too small in the photo. Go nearer, so that the sheet fills it, and send it again. Or write the length.
+help-photo-tilted = The phone was held aslant. Hold it flat above the sheet and send the photo again. Or write the length.
+help-photo-unsure = I cannot tell where the case ends in this photo. Lay it on a plain white sheet in good light, hold the phone still, and send the photo again. Or write the length.
+help-photo-unreadable = I cannot read this photo. Send it again as a photo, not as a file. Or write the length.
+help-photo-no-width = I cannot tell how wide the case is in this photo. Please write the width.
+help-photo-impossible = What I measured is the size of no egg case here, so I measured something else. Lay the case alone on a plain white A4 sheet and send the photo again. Or write the length.
+help-photo-failed = I could not measure this photo. Please write the length.
 chosen-length = { $mm } mm, give or take { $plusMinus }
 chosen-text = { $text }
 chosen-date = { $date }

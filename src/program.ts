@@ -7,13 +7,20 @@ import {openNews} from './bot/day-news.ts';
 import {askForResults} from './bot/day-over.ts';
 import {showProgress} from './bot/day-progress.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
-import {addPhotoToRecord, tellPhotoLost, wakeBowl, warnOfUnfinished} from './bot/happenings.ts';
+import {
+	addPhotoToRecord,
+	photoMeasured,
+	tellPhotoLost,
+	wakeBowl,
+	warnOfUnfinished,
+} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
 import {handOver} from './bot/made.ts';
 import {setProfile} from './bot/profile.ts';
 import {renewCommands} from './bot/role-commands.ts';
 import {type Clockwork, startClockwork} from './clockwork/clockwork.ts';
 import {type Drawer, openDrawer} from './clockwork/drawer.ts';
+import {type Measurer, openMeasurer} from './clockwork/measurer.ts';
 import {picturesOf} from './draw/title.ts';
 import {checkAround} from './find/check-around.ts';
 import {flowOf, readAround} from './find/flow.ts';
@@ -55,6 +62,8 @@ export type ProgramTools = {
 	readonly shelves?: ReadonlyMap<string, Shelf>;
 	/** Who draws, if not a thread of its own; then nothing is drawn before it is wanted. */
 	readonly drawer?: Drawer;
+	/** Who measures, if not a thread of its own. */
+	readonly measurer?: Measurer;
 	/** How long words wait for their drawing. */
 	readonly pictureMs?: number;
 };
@@ -82,6 +91,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			: undefined;
 	const token = settings.botToken ?? room?.token ?? '';
 	const apiRoot = room?.url ?? settings.botApiRoot;
+	const measurer = tools.measurer ?? openMeasurer();
 	let clockwork: Clockwork | undefined;
 	const startLink = (code: string) =>
 		settings.botToken === undefined ? undefined : `https://t.me/${bot.botInfo.username}?start=${code}`;
@@ -118,6 +128,8 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		measure: measurer.measure,
+		onPhotoMeasured: (tx, find, outcome) => photoMeasured(house, tx, find, outcome),
 		zone: settings.zone,
 		onStale: (tx, finds) => warnOfUnfinished(house, tx, finds),
 		sayIn: language => shelfOf(house, settings.region).texts.in(language),
@@ -147,6 +159,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		stop: async () => {
 			await listening.stop();
 			await clockwork?.stop();
+			await measurer.stop();
 			await room?.stop();
 			await db.destroy();
 		},

@@ -14,7 +14,7 @@ import {
 } from '../store/finds.ts';
 import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
 import {chooseRegion, noticeZone} from '../store/people.ts';
-import {dropPhotos} from '../store/photos.ts';
+import {dropPhotos, wantMeasured} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
 import {alikeAsk} from './alike-ask.ts';
 import {askedHere, shownAt} from './asking.ts';
@@ -148,6 +148,8 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 			return close(desk, taken, effect);
 		case 'ask-position':
 			return askPosition(desk, row);
+		case 'measure':
+			return wantMeasured(desk.tx, {photo: effect.photo, now: desk.now});
 		case 'say':
 			return sayHere(desk, lineText(effect.line, readerAt(desk, row.region)));
 		case 'remind':

@@ -1,4 +1,5 @@
 /** What the clockwork lets happen to finds: bowls that are due, photos that came through or did not. */
+import type {MeasuredPhoto} from '../find/proposal.ts';
 import {standAt} from '../find/stand.ts';
 import type {Trail} from '../find/trail.ts';
 import {erasedAt} from '../find/unfinished.ts';
@@ -57,6 +58,18 @@ export async function addPhotoToRecord(house: House, tx: Tx, find: number): Prom
 	const row = await findById(tx, find);
 	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk) await keepRecord(desk, row, standAt(shelfOf(house, row.region).flow, readTrail(row)));
+}
+
+/** A photo was measured, or why it could not be. */
+export async function photoMeasured(
+	house: House,
+	tx: Tx,
+	find: number,
+	outcome: MeasuredPhoto,
+): Promise<void> {
+	const row = await findById(tx, find);
+	const desk = row && (await deskOfFind(house, tx, row));
+	if (row && desk) await turnFind(desk, row, {kind: 'measured', outcome});
 }
 
 /** The finder hears that a photo could not be read. */

@@ -1,8 +1,9 @@
 /** A question as a message: words and buttons out of what the conversation says. */
 import {type QuestionPicture, questionTitle} from '../draw/title.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
+import type {Proposal} from '../find/proposal.ts';
 import {cantTell} from '../key/observed.ts';
-import type {Call, Keyboard} from '../store/call.ts';
+import type {Call, CallPicture, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
 import {resultText} from './result-screen.ts';
 import {escaped, lineText, type Reader} from './words.ts';
@@ -66,15 +67,28 @@ export function whyScreen(ask: Ask, shown: Shown): SendCall {
 function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 	return [picture, shows].flatMap(one => {
 		if (!one) return [];
-		return [questionTitle(pictureOf(one, shown), shown.reader.say)];
+		const wanted = pictureOf(one, shown);
+		return [wanted.kind === 'measured' ? wanted.title : questionTitle(wanted, shown.reader.say)];
 	});
 }
 
-function pictureOf(picture: AskPicture, {region, reader}: Shown): QuestionPicture {
+function pictureOf(
+	picture: AskPicture,
+	{region, reader}: Shown,
+): QuestionPicture | Extract<CallPicture, {kind: 'measured'}> {
+	if (picture.kind === 'measured') return measuredPicture(picture.proposal, reader);
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'
 		? {...picture, ...of, options: [...picture.options]}
 		: {...picture, ...of};
+}
+
+function measuredPicture(
+	{hash, lengths, width}: Proposal,
+	{say}: Reader,
+): Extract<CallPicture, {kind: 'measured'}> {
+	const title = say.say('picture-measured', {mm: lengths[0]?.mm ?? 0});
+	return {kind: 'measured', hash, lengths, ...(width ? {width} : {}), title};
 }
 
 /** The rows of buttons under a question. */

@@ -3,20 +3,26 @@ import {type LengthUnit, readWritten, type WrittenNumber} from './written-length
 
 export type {LengthUnit};
 
-/** Checks a typed length on its way in from a stored column. */
-export const lengthSchema = z
-	.object({
-		/** Millimetres, rounded to a tenth. */
-		mm: z.number().positive(),
-		/** Half-width in millimetres: the true length lies between `mm` minus this and `mm` plus this. */
-		uncertaintyMm: z.number().positive(),
-		/** The text as written, on one line. */
-		typed: z.string().max(60),
-		method: z.literal('typed'),
-	})
-	.readonly();
+/** A length in millimetres with how sure it is, and where it comes from. */
+const sizeParts = {
+	/** Millimetres, rounded to a tenth. */
+	mm: z.number().positive(),
+	/** Half-width in millimetres: the true length lies between `mm` minus this and `mm` plus this. */
+	uncertaintyMm: z.number().positive(),
+};
 
-/** A length that a person typed, in millimetres, with how sure it is. */
+/** Things of known size that a photo is measured by. */
+export const references = ['a4', 'card', 'sheet'] as const;
+
+/** Checks a length on its way in from a stored column. */
+export const lengthSchema = z.discriminatedUnion('method', [
+	/** `typed` is the text as written, on one line. */
+	z.object({...sizeParts, typed: z.string().max(60), method: z.literal('typed')}).readonly(),
+	/** Measured in a photo by what lay in it, and confirmed by the person who took it. */
+	z.object({...sizeParts, method: z.literal('photo'), reference: z.enum(references)}).readonly(),
+]);
+
+/** A length that a person typed or confirmed in a photo, in millimetres, with how sure it is. */
 export type Length = z.infer<typeof lengthSchema>;
 
 /** What a text says about a length: the length, a number whose unit must be asked for, or why it was not taken. */

@@ -14,10 +14,11 @@ import {forwardNext} from './forwarding.ts';
 import {keepHouse} from './housekeeping.ts';
 import {startLoop} from './loop.ts';
 import {makeParcel} from './make-parcel.ts';
+import type {Measurer} from './measurer.ts';
 import {openOutbox} from './outbox.ts';
 import {openPace} from './pace.ts';
 import {type MadeOrNot, makeNextParcel} from './parcels.ts';
-import {fetchNextPhoto} from './photos.ts';
+import {fetchNextPhoto, type PhotoTools} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
 import {startTelling, type TellingTools} from './telling.ts';
@@ -43,6 +44,8 @@ export type ClockworkTools = {
 	readonly onDue: (tx: Tx, reminders: readonly Reminder[]) => Promise<void>;
 	readonly onPhotoKept: (tx: Tx, find: number) => Promise<void>;
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
+	readonly measure: Measurer['measure'];
+	readonly onPhotoMeasured: PhotoTools['onMeasured'];
 	/** The sentences in a language, or in the usual one. */
 	readonly sayIn: (language: string | undefined) => Say;
 	/** The zone of people who have not said theirs. */
@@ -92,7 +95,13 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const photos = startLoop({
 		name: 'photos',
-		work: () => fetchNextPhoto({...tools, onKept: tools.onPhotoKept, onLost: tools.onPhotoLost}),
+		work: () =>
+			fetchNextPhoto({
+				...tools,
+				onKept: tools.onPhotoKept,
+				onLost: tools.onPhotoLost,
+				onMeasured: tools.onPhotoMeasured,
+			}),
 		pauseMs: secondMs,
 		log,
 	});

@@ -7,13 +7,13 @@ import {openStudio} from './studio.ts';
 const folders = z
 	.object({flowsFolder: z.string(), keptFolder: z.string(), photoFolder: z.string()})
 	.parse(workerData);
-const asked = z.object({id: z.number().int(), picture: callSchema.options[0].shape.picture.unwrap()});
+const asked = z.object({id: z.number().int(), question: callSchema.options[0].shape.picture.unwrap()});
 const studio = openStudio(folders);
 
 parentPort?.on('message', async (message: unknown) => {
-	const {id, picture} = asked.parse(message);
+	const {id, question} = asked.parse(message);
 	try {
-		parentPort?.postMessage({id, bytes: await studio(picture)});
+		parentPort?.postMessage({id, answer: await studio(question)});
 	} catch (error) {
 		parentPort?.postMessage({id, error: String(error)});
 	}

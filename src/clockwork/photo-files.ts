@@ -17,6 +17,27 @@ export async function cleanPhoto(bytes: Uint8Array): Promise<Uint8Array> {
 		.toBuffer();
 }
 
+/** The photo with everything inside the corners (pixels) blurred beyond reading. */
+export async function blurPart(
+	photo: Uint8Array,
+	corners: readonly (readonly [number, number])[],
+): Promise<Uint8Array> {
+	const {width, height} = await sharp(photo).metadata();
+	const ring = corners.map(([x, y]) => `${x},${y}`).join(' ');
+	const mask = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}"><polygon points="${ring}"/></svg>`;
+	// Wide enough that no letter of a card survives, common practice.
+	const soft = await sharp(photo)
+		.blur(Math.max(4, Math.max(width, height) / 40))
+		.ensureAlpha()
+		.composite([{input: Buffer.from(mask), blend: 'dest-in'}])
+		.png()
+		.toBuffer();
+	return sharp(photo)
+		.composite([{input: soft}])
+		.jpeg({quality: 85})
+		.toBuffer();
+}
+
 /** Stores a cleaned photo under the SHA-256 of its bytes; storing it twice is harmless. */
 export async function storePhoto(folder: string, bytes: Uint8Array): Promise<string> {
 	const hash = createHash('sha256').update(bytes).digest('hex');

@@ -1,9 +1,12 @@
 /** Fetches wanted photos one at a time, cleans and stores them. */
 import {type Api, GrammyError} from 'grammy';
+import type {MeasuredPhoto} from '../find/proposal.ts';
 import {findById} from '../store/finds.ts';
 import {losePhoto, markKept, nextPhoto, type PhotoRow, postponePhoto} from '../store/photos.ts';
 import type {Db, Tx} from '../store/schema.ts';
-import {cleanPhoto, storePhoto} from './photo-files.ts';
+import type {Measurer} from './measurer.ts';
+import {blurPart, cleanPhoto, storePhoto} from './photo-files.ts';
+import {readSizes} from './photo-sizes.ts';
 
 /** What fetching photos works with. */
 export type PhotoTools = {
@@ -17,6 +20,10 @@ export type PhotoTools = {
 	readonly onKept: (tx: Tx, find: number) => Promise<void>;
 	/** The person hears that a photo could not be read. */
 	readonly onLost: (tx: Tx, find: number) => Promise<void>;
+	/** Reads sizes from a cleaned photo. */
+	readonly measure: Measurer['measure'];
+	/** The finder is shown what was measured, or told what to do. */
+	readonly onMeasured: (tx: Tx, find: number, outcome: MeasuredPhoto) => Promise<void>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -42,11 +49,14 @@ export async function fetchNextPhoto(tools: PhotoTools): Promise<boolean> {
 		await lose(tools, photo);
 		return true;
 	}
-	const hash = await storePhoto(tools.photoFolder, clean);
+	const sizes = photo.measures === 1 ? await readSizes(tools, {photo: photo.id, bytes: clean}) : undefined;
+	const bare = sizes?.hidden ? await blurPart(clean, sizes.hidden) : clean;
+	const hash = await storePhoto(tools.photoFolder, bare);
 	await db.transaction().execute(async tx => {
-		await markKept(tx, {id: photo.id, hash, sizeBytes: clean.byteLength});
+		await markKept(tx, {id: photo.id, hash, sizeBytes: bare.byteLength});
 		const find = await findById(tx, photo.find);
 		if (find?.state === 'kept') await tools.onKept(tx, photo.find);
+		if (sizes) await tools.onMeasured(tx, photo.find, sizes.outcome({photo: photo.id, hash}));
 	});
 	return true;
 }

@@ -1,7 +1,9 @@
 /** Where pictures become PNG files: drawn from the regions' data, kept by what is in them. */
 import {createHash} from 'node:crypto';
+import {readFile} from 'node:fs/promises';
 import {join} from 'node:path';
 import sharp from 'sharp';
+import {drawMarks, type Marks} from '../draw/measured.ts';
 import {sentWidthPx} from '../draw/palette.ts';
 import {type DrawnFrom, drawWanted} from '../draw/wanted.ts';
 import {readRegion} from '../key/region.ts';
@@ -10,6 +12,7 @@ import type {CallPicture} from '../store/call.ts';
 import {readTexts} from '../text/text.ts';
 import {cardImage} from './card.ts';
 import {keptPicture} from './kept-pictures.ts';
+import {photoPath} from './photo-files.ts';
 
 /** Turns a picture into the bytes of a PNG, or of a JPEG where it holds a photo; rejects when there is no such thing to draw. */
 export type Studio = (picture: CallPicture) => Promise<Uint8Array>;
@@ -33,7 +36,9 @@ export function openStudio(
 		return {region: source.region, say: source.texts.in(language)};
 	};
 	return async picture => {
-		// Not kept: it shows a person's photo and place, which are theirs to erase.
+		// Neither is kept: they show a person's photo and place, which are theirs to erase.
+		if (picture.kind === 'measured')
+			return measuredPhoto(picture, await readFile(photoPath(photoFolder, picture.hash)));
 		if (picture.kind === 'card') {
 			return cardImage(picture, {from: sourceOf(picture.region, picture.language), photoFolder});
 		}
@@ -47,6 +52,16 @@ export function openStudio(
 /** The bytes of a drawing as PNG, as wide as pictures are sent. */
 export function pngOf(svg: string, widthPx: number = sentWidthPx): Promise<Buffer> {
 	return sharp(Buffer.from(svg), {density: 144}).resize({width: widthPx}).png().toBuffer();
+}
+
+/** A stored photo with its lines, as wide as pictures are sent, without metadata. */
+async function measuredPhoto(marks: Marks, photo: Uint8Array): Promise<Uint8Array> {
+	const {width = 1, height = 1} = await sharp(photo).metadata();
+	const overlay = Buffer.from(drawMarks(marks, {widthPx: width, heightPx: height}));
+	const marked = await sharp(photo)
+		.composite([{input: overlay}])
+		.toBuffer();
+	return sharp(marked).resize({width: sentWidthPx, withoutEnlargement: true}).jpeg({quality: 80}).toBuffer();
 }
 
 function fileOf(folder: string, svg: string): string {

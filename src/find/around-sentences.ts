@@ -3,6 +3,7 @@ import type {LengthRead} from '../capsule/length.ts';
 import type {PlaceRead} from '../place/place.ts';
 import {goOn, type Step} from './around.ts';
 import type {DateRead} from './date.ts';
+import {declinedWhys} from './proposal.ts';
 
 /** A sentence that is needed, and whether it stands on a button. */
 export type Needed = {readonly message: string; readonly isLabel: boolean};
@@ -132,7 +133,10 @@ function sizeSentences(question: string): readonly Needed[] {
 	return [
 		...plain(`question-${question}`, `why-${question}`, 'question-unit', 'chosen-length'),
 		...labels('option-cant-measure', 'option-unit-mm', 'option-unit-cm', 'option-unit-in'),
-		...plain(...helpFor('length', lengthWhys)),
+		...plain(...helpFor('length', lengthWhys), 'said-measuring', 'chosen-photo', 'question-measured'),
+		...plain('question-which-line', 'picture-measured', ...declinedWhys.map(why => `help-photo-${why}`)),
+		...labels('option-measured-right', 'option-measured-not-quite'),
+		...labels('option-measured-line-a', 'option-measured-line-b'),
 	];
 }
 

@@ -6,6 +6,7 @@ import type {Step} from './around.ts';
 import {goOn} from './around.ts';
 import {lowerBoundOf} from './facts.ts';
 import type {Flow} from './flow.ts';
+import type {Proposal} from './proposal.ts';
 import {type ResultView, viewResult} from './result.ts';
 import type {Standing} from './stand.ts';
 
@@ -23,11 +24,13 @@ export type AskPicture =
 	| {readonly kind: 'around'; readonly which: AroundPicture}
 	| {readonly kind: 'choices'; readonly character: string; readonly options: readonly string[]}
 	| {readonly kind: 'part'; readonly character: string}
-	| {readonly kind: 'measuring'; readonly which: 'length' | 'width'};
+	| {readonly kind: 'measuring'; readonly which: 'length' | 'width'}
+	/** A photo with the lines that were measured on it. */
+	| {readonly kind: 'measured'; readonly proposal: Proposal};
 
 /** Two options side by side fit a phone; `wide` ones stand alone. */
 export type Ask = {
-	readonly kind: Step['kind'] | 'look' | 'width' | 'note' | 'unit' | 'correct';
+	readonly kind: Step['kind'] | 'look' | 'width' | 'note' | 'unit' | 'proposal' | 'correct';
 	/** The question's id in the trail. */
 	readonly question: string;
 	readonly text: Line;
@@ -196,6 +199,7 @@ function askSize(standing: Standing, question: string): Ask {
 			takes: 'text',
 		};
 	}
+	if (last?.kind === 'proposed') return askProposal(last.proposal, {question, canBack});
 	const isDry = question !== 'width' && lowerBoundOf(standing.facts).includes('dry');
 	return {
 		kind: question === 'width' ? 'width' : 'length',
@@ -205,6 +209,30 @@ function askSize(standing: Standing, question: string): Ask {
 		canBack,
 		picture: {kind: 'measuring', which: question === 'width' ? 'width' : 'length'},
 		why: `why-${question}`,
+		takes: 'text',
+	};
+}
+
+/** The photo drawn back with its lines, for a yes; a size may still be written instead. */
+function askProposal(proposal: Proposal, {question, canBack}: {question: string; canBack: boolean}): Ask {
+	const [first, second] = proposal.lengths;
+	const width = proposal.width;
+	const values = {
+		mm: first?.mm ?? 0,
+		plusMinus: first?.uncertaintyMm ?? 0,
+		otherMm: second?.mm ?? 0,
+		width: width?.mm ?? 0,
+		widthPlusMinus: width?.uncertaintyMm ?? 0,
+		has: question === 'width' ? 'width' : width ? 'both' : 'length',
+	};
+	const options = second && question !== 'width' ? ['line-a', 'line-b', 'not-quite'] : ['right', 'not-quite'];
+	return {
+		kind: 'proposal',
+		question,
+		canBack,
+		text: {message: second && question !== 'width' ? 'question-which-line' : 'question-measured', values},
+		options: options.map(id => ({id, label: {message: `option-measured-${id}`, values}})),
+		shows: {kind: 'measured', proposal},
 		takes: 'text',
 	};
 }

@@ -72,7 +72,7 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 		case 'parts':
 			return {...noted, lost: answer.parts};
 		case 'sized':
-			return {...noted, length: answer.length};
+			return {...noted, length: answer.length, width: answer.width ?? noted.width};
 		case 'unmeasured':
 			return {...noted, length: 'unmeasured'};
 		case 'soak':
@@ -81,6 +81,8 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 		case 'note':
 		case 'photo':
 		case 'number':
+		case 'proposed':
+		case 'not-quite':
 		case 'woke':
 		case 'reopen':
 		case 'alike':

@@ -64,6 +64,8 @@ export function optionOf(answer: Answer): string | undefined {
 		case 'photo':
 		case 'parts':
 		case 'number':
+		case 'proposed':
+		case 'not-quite':
 		case 'note':
 		case 'reopen':
 		case 'alike':

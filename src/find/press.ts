@@ -1,6 +1,8 @@
 /** A button pressed, read as an answer to the question at hand. */
+import type {Length} from '../capsule/length.ts';
 import {cantTell} from '../key/observed.ts';
 import {goOn, type Step} from './around.ts';
+import type {Proposal} from './proposal.ts';
 import {oneMoreHour, twoHourSoak, untilMorning} from './soak.ts';
 import type {Standing} from './stand.ts';
 import type {Answer} from './trail.ts';
@@ -14,7 +16,8 @@ export function hearPress(standing: Standing, press: Press): Heard | undefined {
 	const {option} = press;
 	if (at.kind === 'look') return chosen({kind: 'option', option}, `option-${at.id}-${option}`, option);
 	if (at.kind === 'note') return undefined;
-	if (at.kind === 'width' || at.step.kind === 'length') return hearSizePress(lastHere?.answer, option);
+	if (at.kind === 'width' || at.step.kind === 'length')
+		return hearSizePress(lastHere?.answer, {option, which: at.kind === 'width' ? 'width' : 'length'});
 	return hearStepPress(standing, at.step, {...press, says: at.step.says ?? at.id});
 }
 
@@ -96,14 +99,43 @@ function hearPart(standing: Standing, parts: readonly string[], option: string):
 	};
 }
 
-function hearSizePress(last: Answer | undefined, option: string): Heard | undefined {
+type SizePress = {readonly option: string; readonly which: 'length' | 'width'};
+
+function hearSizePress(last: Answer | undefined, {option, which}: SizePress): Heard | undefined {
 	if (option === cantTell) {
 		return {kind: 'answer', answer: {kind: 'unmeasured'}, chosen: {message: 'option-cant-measure'}};
 	}
+	if (last?.kind === 'proposed') return hearProposalPress(last.proposal, {option, which});
 	if (last?.kind !== 'number') return undefined;
 	const unit = last.units.find(offered => offered === option);
 	// The size was judged possible in this unit when the unit was offered.
 	return unit === undefined ? undefined : hearSize([0, Number.MAX_SAFE_INTEGER], last.typed, unit);
+}
+
+const lines = ['right', 'line-a', 'line-b'];
+
+function hearProposalPress(
+	{lengths, width, reference}: Proposal,
+	{option, which}: SizePress,
+): Heard | undefined {
+	if (option === 'not-quite') return chosen({kind: 'not-quite'}, 'option-measured-not-quite', option);
+	const size = which === 'width' ? width : lengths[option === 'line-b' ? 1 : 0];
+	if (!lines.includes(option) || !size) return undefined;
+	const sized = ({mm, uncertaintyMm}: Proposal['lengths'][number]): Length => ({
+		mm,
+		uncertaintyMm,
+		method: 'photo',
+		reference,
+	});
+	return {
+		kind: 'answer',
+		answer: {
+			kind: 'sized',
+			length: sized(size),
+			...(which === 'length' && width ? {width: sized(width)} : {}),
+		},
+		chosen: {message: 'chosen-length', values: {mm: size.mm, plusMinus: size.uncertaintyMm}},
+	};
 }
 
 function chosen(answer: Answer, label: string, option: string): Heard {

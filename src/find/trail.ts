@@ -2,6 +2,7 @@
 import {z} from 'zod';
 import {lengthSchema} from '../capsule/length.ts';
 import {placeSchema} from '../place/place.ts';
+import {proposalSchema} from './proposal.ts';
 
 /** How long a soak lasts: until `dueAt`, in the zone of the person who waits for it. */
 const soakSchema = z.object({
@@ -20,12 +21,17 @@ export const answerSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('place'), place: placeSchema}),
 	z.object({kind: z.literal('date'), date: z.iso.date()}),
 	z.object({kind: z.literal('count'), count: z.number().int().positive()}),
-	z.object({kind: z.literal('sized'), length: lengthSchema}),
+	/** A photo shows the width along with the length. */
+	z.object({kind: z.literal('sized'), length: lengthSchema, width: lengthSchema.optional()}),
 	/** It could not be measured. */
 	z.object({kind: z.literal('unmeasured')}),
 	z.object({kind: z.literal('note'), text: z.string()}),
 	/** A number without a unit: asked again with unit buttons. */
 	z.object({kind: z.literal('number'), typed: z.string(), units: z.array(z.enum(['mm', 'cm', 'in']))}),
+	/** What a photo was measured to show, until the person says yes. */
+	z.object({kind: z.literal('proposed'), proposal: proposalSchema}),
+	/** The lines on the photo do not lie where they should: the size is written instead. */
+	z.object({kind: z.literal('not-quite')}),
 	soakSchema,
 	z.object({kind: z.literal('woke')}),
 	/** The person wants to answer this question anew; the old answer counts until then. */
@@ -60,7 +66,13 @@ export function reopened(trail: Trail, question: string, at: number): Trail {
 }
 
 /** Answers that lead nowhere yet: more of the same may follow. */
-const unfinished: ReadonlySet<Answer['kind']> = new Set(['photo', 'parts', 'number']);
+const unfinished: ReadonlySet<Answer['kind']> = new Set([
+	'photo',
+	'parts',
+	'number',
+	'proposed',
+	'not-quite',
+]);
 
 /** The trail with a new event; a finished answer to a reopened question takes the place of the old ones. */
 export function withEvent(trail: Trail, event: TrailEvent): Trail {

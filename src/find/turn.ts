@@ -4,6 +4,7 @@ import {correctMenu, isCorrectable} from './correct.ts';
 import type {Flow} from './flow.ts';
 import {hearPin, hearText} from './heard.ts';
 import {hearPress} from './press.ts';
+import type {MeasuredPhoto} from './proposal.ts';
 import {type Standing, standAt, withMovedIds} from './stand.ts';
 import {type Answer, reopened, type Trail, withEvent, withoutLast} from './trail.ts';
 import type {Heard, Moment} from './value.ts';
@@ -14,6 +15,8 @@ export type FindEvent =
 	| {readonly kind: 'press'; readonly turn: number; readonly option: string}
 	| {readonly kind: 'text'; readonly text: string}
 	| {readonly kind: 'photo'; readonly photo: number}
+	/** What became of measuring a photo. */
+	| {readonly kind: 'measured'; readonly outcome: MeasuredPhoto}
 	| {readonly kind: 'pin'; readonly latitude: number; readonly longitude: number; readonly accuracyM?: number}
 	| {readonly kind: 'woke'}
 	/** Show the present question again. */
@@ -33,6 +36,8 @@ export type Effect =
 	/** The message of an answered turn shows the choice and loses its buttons. */
 	| {readonly kind: 'close'; readonly turn: number; readonly chosen: Line}
 	| {readonly kind: 'ask-position'}
+	/** The photo is measured as soon as it is here. */
+	| {readonly kind: 'measure'; readonly photo: number}
 	| {readonly kind: 'say'; readonly line: Line}
 	| {readonly kind: 'remind'; readonly dueAt: number; readonly zone: string}
 	| {readonly kind: 'forget-reminder'}
@@ -76,6 +81,8 @@ export function takeTurn(flow: Flow, stored: FindState, input: {event: FindEvent
 			return stay(again({message: `help-odd-${event.what}`}));
 		case 'photo':
 			return takePhoto(flow, {find, before, photo: event.photo, now: moment.now});
+		case 'measured':
+			return takeMeasured(flow, {find, before, outcome: event.outcome, now: moment.now});
 		case 'woke':
 			if (before.at.kind !== 'step' || before.at.step.kind !== 'soaking') return stay();
 			return takeAnswer(flow, {find, before, answer: {kind: 'woke'}, chosen: undefined, now: moment.now});
@@ -187,15 +194,64 @@ function takePhoto(
 	flow: Flow,
 	{find, before, photo, now}: {find: FindState; before: Standing; photo: number; now: number},
 ): Turn {
+	// The same photo again counts once; one that was taken back with “Back” counts anew.
+	const isKnown = find.trail.some(({answer}) => answer.kind === 'photo' && answer.photo === photo);
+	if (isKnown && !asksSize(before)) {
+		return {...find, standing: before, effects: [{kind: 'ask', ask: askAt(flow, before), turn: find.turn}]};
+	}
 	const isAsked = before.at.kind === 'step' && before.at.step.kind === 'photos';
 	const question = isAsked ? before.at.id : 'photo';
-	const trail = withEvent(find.trail, {question, answer: {kind: 'photo', photo}, at: now});
+	const trail = isKnown
+		? find.trail
+		: withEvent(find.trail, {question, answer: {kind: 'photo', photo}, at: now});
 	const standing = standAt(flow, trail);
 	const ask = isAsked ? askAt(flow, standing) : askAgain(flow, standing, {message: 'said-photo-added'});
+	// The question stays open: a size may be written while the photo is measured.
+	if (asksSize(before)) {
+		return {
+			...{trail, turn: find.turn, standing},
+			effects: [
+				{kind: 'measure', photo},
+				{kind: 'say', line: {message: 'said-measuring'}},
+			],
+		};
+	}
 	// The turn stays, so that a button pressed between two photos of an album still counts.
 	const effects: Effect[] = [{kind: 'ask', ask, turn: find.turn, settleMs: albumPauseMs}];
 	if (outcomeOf(standing) === 'kept') effects.push({kind: 'keep'});
 	return {trail, turn: find.turn, standing, effects};
+}
+
+/** A photo that was measured after its question was answered changes nothing. */
+function takeMeasured(
+	flow: Flow,
+	taken: {find: FindState; before: Standing; outcome: MeasuredPhoto; now: number},
+): Turn {
+	const {find, before, now} = taken;
+	const stay = (...effects: readonly Effect[]): Turn => ({...find, standing: before, effects});
+	if (!asksSize(before)) return stay();
+	const outcome = possibleOutcome(flow, before.at.kind === 'width' ? 'width' : 'length', taken.outcome);
+	if (outcome.kind === 'declined') {
+		const lead = {message: `help-photo-${outcome.why}`};
+		return stay({kind: 'ask', ask: askAgain(flow, before, lead), turn: find.turn});
+	}
+	const answer = {kind: 'proposed', proposal: outcome.proposal} as const;
+	return takeAnswer(flow, {find, before, answer, chosen: {message: 'chosen-photo'}, now});
+}
+
+/** A size that no case of the region has was not measured on a case. */
+function possibleOutcome(flow: Flow, which: 'length' | 'width', outcome: MeasuredPhoto): MeasuredPhoto {
+	if (outcome.kind === 'declined') return outcome;
+	const {lengths, width} = outcome.proposal;
+	const [least, most] = flow.region.key.possibleMm[which];
+	const isPossible = ({mm}: {mm: number}) => least <= mm && mm <= most;
+	if (which === 'width' && !width) return {kind: 'declined', why: 'no-width'};
+	const sizes = which === 'width' && width ? [width] : lengths;
+	return sizes.every(isPossible) ? outcome : {kind: 'declined', why: 'impossible'};
+}
+
+function asksSize({at}: Standing): boolean {
+	return at.kind === 'width' || (at.kind === 'step' && at.step.kind === 'length');
 }
 
 function isTwicePressed({find, moment, turn}: Pressed): boolean {

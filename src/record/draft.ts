@@ -1,6 +1,6 @@
 /** The draft record of one find: what its finder agreed to keep, as plain data with no name of a person. */
 import {z} from 'zod';
-import type {Length} from '../capsule/length.ts';
+import {type Length, references} from '../capsule/length.ts';
 import {isUnusual} from '../key/coast.ts';
 import type {Conclusion} from '../key/conclude.ts';
 import type {Ranked} from '../key/evidence.ts';
@@ -8,19 +8,21 @@ import type {Observed, Sized} from '../key/observed.ts';
 import type {Region} from '../key/region.ts';
 import {type Place, placeSchema} from '../place/place.ts';
 
-const sizeSchema = z
-	.object({
-		mm: z.number().positive(),
-		/** Half-width in millimetres. */
-		plusMinusMm: z.number().positive(),
-		/** The text as the finder wrote it. */
-		typed: z.string().max(60),
-		method: z.literal('typed'),
-		countsAs: z.enum(['exact', 'at-least']),
-		/** Why it is only a lower bound; empty for `exact`. */
-		because: z.array(z.enum(['dry', 'aprons', 'sides'])).readonly(),
-	})
-	.readonly();
+const sizeParts = {
+	mm: z.number().positive(),
+	/** Half-width in millimetres. */
+	plusMinusMm: z.number().positive(),
+	countsAs: z.enum(['exact', 'at-least']),
+	/** Why it is only a lower bound; empty for `exact`. */
+	because: z.array(z.enum(['dry', 'aprons', 'sides'])).readonly(),
+};
+
+const sizeSchema = z.discriminatedUnion('method', [
+	/** `typed` is the text as the finder wrote it. */
+	z.object({...sizeParts, typed: z.string().max(60), method: z.literal('typed')}).readonly(),
+	/** Measured in a photo and confirmed by the finder. */
+	z.object({...sizeParts, method: z.literal('photo'), reference: z.enum(references)}).readonly(),
+]);
 
 const rankedSchema = z
 	.object({
@@ -214,14 +216,13 @@ function sizeFrom(
 	because: readonly ('dry' | 'aprons' | 'sides')[],
 ): Draft['length'] {
 	if (measured === undefined || measured === 'unmeasured') return undefined;
-	const {mm, uncertaintyMm, typed, method} = measured;
+	const {mm, uncertaintyMm: plusMinusMm, ...how} = measured;
 	// The record says what the ranking took; the reasons are only told beside it.
 	const isLowerBound = sized ? sized.kind === 'at-least' : because.length > 0;
 	return {
 		mm,
-		plusMinusMm: uncertaintyMm,
-		typed,
-		method,
+		plusMinusMm,
+		...how,
 		countsAs: isLowerBound ? 'at-least' : 'exact',
 		because: isLowerBound ? because : [],
 	};

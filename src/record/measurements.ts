@@ -61,16 +61,29 @@ function sizeRow(what: 'length' | 'width', size: Size) {
 		measurementValue: size.mm.toFixed(1),
 		measurementUnit: 'mm' as const,
 		measurementAccuracy: size.plusMinusMm.toFixed(1),
-		measurementMethod:
-			what === 'length'
-				? 'measured and typed by the finder, border of one apron to border of the other, horns and tendrils left out; accuracy in mm'
-				: 'measured and typed by the finder, at the widest place, keels included; accuracy in mm',
+		measurementMethod: `${by[size.method]}, ${across[what]}; accuracy in mm`,
 		measurementRemarks: remarks(size),
 	};
 }
 
+const by = {
+	typed: 'measured and typed by the finder',
+	photo: 'measured in a photo and confirmed by the finder',
+} as const;
+
+const across = {
+	length: 'border of one apron to border of the other, horns and tendrils left out',
+	width: 'at the widest place, keels included',
+} as const;
+
+const beside = {
+	a4: 'an A4 sheet under the case',
+	card: 'an ID-1 card (ISO/IEC 7810) beside the case',
+	sheet: 'a measuring sheet with markers under the case',
+} as const;
+
 function remarks(size: Size): string {
-	const typed = `typed as "${size.typed}"`;
+	const typed = size.method === 'typed' ? `typed as "${size.typed}"` : `scale from ${beside[size.reference]}`;
 	if (size.countsAs === 'exact') return typed;
 	const reasons = size.because.map(reason => because[reason]);
 	return `${typed}; counts as a lower bound${reasons.length > 0 ? `: ${reasons.join(', ')}` : ''}`;

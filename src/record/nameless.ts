@@ -21,5 +21,5 @@ export function namelessDraft(draft: Draft): Draft {
 }
 
 function withoutWords(size: Draft['length']): Draft['length'] {
-	return size && {...size, typed: `${size.mm} mm`};
+	return size?.method === 'typed' ? {...size, typed: `${size.mm} mm`} : size;
 }

@@ -8,6 +8,12 @@ const keyboardSchema = z.array(z.array(buttonSchema));
 
 const ofCharacter = {region: z.string().min(1), language: z.string().min(1), character: z.string().min(1)};
 
+const pointSchema = z.tuple([z.number(), z.number()]);
+const markSchema = z.object({
+	mm: z.number(),
+	uncertaintyMm: z.number(),
+	line: z.tuple([pointSchema, pointSchema]),
+});
 const share = z.number().min(0).max(1);
 /** Where the borders of the aprons lie in a photo, as shares of its width and height from the upper left. */
 const endsSchema = z.object({front: z.tuple([share, share]), back: z.tuple([share, share])});
@@ -43,6 +49,15 @@ const pictureSchema = z.union([
 			region: z.string().min(1),
 			language: z.string().min(1),
 			which: z.enum(['length', 'width']),
+		}),
+		/** A stored photo with what was measured on it, in pixels of that photo. */
+		z.object({
+			kind: z.literal('measured'),
+			hash: z.string().regex(/^[0-9a-f]{64}$/),
+			lengths: z.array(markSchema).min(1).max(2),
+			width: markSchema.optional(),
+			/** What stands on the picture, in words. */
+			title: z.string(),
 		}),
 		/** What a find came to, on one card: its photo beside a drawing of each likely name, and their lengths. */
 		z.object({

@@ -9,6 +9,7 @@ import {up as roles} from './migrations/0003-roles.ts';
 import {up as theirs} from './migrations/0004-theirs.ts';
 import {up as days} from './migrations/0005-days.ts';
 import {up as groups} from './migrations/0006-groups.ts';
+import {up as measuring} from './migrations/0007-measuring.ts';
 import type {Db, Tables} from './schema.ts';
 
 /** In order; a file, once released, is never edited. */
@@ -21,6 +22,7 @@ const migrations: MigrationProvider = {
 			'0004-theirs': {up: theirs},
 			'0005-days': {up: days},
 			'0006-groups': {up: groups},
+			'0007-measuring': {up: measuring},
 		}),
 };
 

@@ -5,10 +5,10 @@ import type {Db, Tables, Tx} from './schema.ts';
 /** A photo of a find, wanted or kept. */
 export type PhotoRow = Pick<
 	Selectable<Tables['photo']>,
-	'id' | 'find' | 'fileId' | 'state' | 'hash' | 'attempts'
+	'id' | 'find' | 'fileId' | 'state' | 'measures' | 'hash' | 'attempts'
 >;
 
-const columns = ['id', 'find', 'fileId', 'state', 'hash', 'attempts'] as const;
+const columns = ['id', 'find', 'fileId', 'state', 'measures', 'hash', 'attempts'] as const;
 
 /** Notes a photo that is to be fetched; the same file of the same find is noted once. */
 export async function wantPhoto(
@@ -40,6 +40,15 @@ export async function wantPhoto(
 	return {id, isNew: true};
 }
 
+/** Has a size read from a photo; one that was fetched before is fetched again. */
+export async function wantMeasured(tx: Tx, wanted: {photo: number; now: number}): Promise<void> {
+	await tx
+		.updateTable('photo')
+		.set({measures: 1, state: 'wanted', attempts: 0, notBefore: wanted.now})
+		.where('id', '=', wanted.photo)
+		.execute();
+}
+
 /** The find that the first photos of an album went to. */
 export async function findOfAlbum(
 	tx: Tx,
@@ -68,12 +77,15 @@ export async function nextPhoto(db: Db, now: number): Promise<PhotoRow | undefin
 
 /** Notes where a cleaned photo is; the file of one that was dropped in the meantime is marked for erasing. */
 export async function markKept(tx: Tx, kept: {id: number; hash: string; sizeBytes: number}): Promise<void> {
+	const before = await tx.selectFrom('photo').select('hash').where('id', '=', kept.id).executeTakeFirst();
 	const marked = await tx
 		.updateTable('photo')
-		.set({state: 'kept', hash: kept.hash, sizeBytes: kept.sizeBytes})
+		.set({state: 'kept', measures: 0, hash: kept.hash, sizeBytes: kept.sizeBytes})
 		.where('id', '=', kept.id)
 		.executeTakeFirst();
 	if (marked.numUpdatedRows === 0n) await eraseUnlessUsed(tx, kept.hash);
+	// Fetched again, it may have been stored otherwise: a card in it is blurred once it is known for one.
+	if (before?.hash && before.hash !== kept.hash) await eraseUnlessUsed(tx, before.hash);
 }
 
 /** Tries a photo again later. */

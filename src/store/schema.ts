@@ -102,6 +102,8 @@ type PhotoTable = {
 	/** The platform's id of the album it came in. */
 	album: Generated<string | null>;
 	state: 'wanted' | 'kept' | 'failed';
+	/** A size is to be read from it as soon as it is fetched. */
+	measures: Generated<0 | 1>;
 	/** SHA-256 of the cleaned picture, its name on disk. */
 	hash: string | null;
 	sizeBytes: number | null;

@@ -20,7 +20,10 @@ export function inMs(ms: number): string {
 
 /** Prints rows under a title, the first column to the left and the others to the right. */
 export function sayTable(title: string, rows: readonly (readonly string[])[]): void {
-	const widths = [0, 1, 2, 3].map(column => Math.max(0, ...rows.map(row => row[column]?.length ?? 0)));
+	const columns = Math.max(0, ...rows.map(row => row.length));
+	const widths = Array.from({length: columns}, (_, column) =>
+		Math.max(0, ...rows.map(row => row[column]?.length ?? 0)),
+	);
 	const lines = rows.map(row =>
 		row
 			.map((cell, column) => {

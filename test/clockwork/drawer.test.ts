@@ -38,9 +38,9 @@ test('a picture is drawn once and kept under a name of what is in it', async () 
 test('a thread that hangs is given up, and the next picture gets another one', async () => {
 	const script = scriptOf(`
 		import {parentPort} from 'node:worker_threads';
-		parentPort.on('message', ({id, picture}) => {
-			if (picture.path === 'hang') while (true);
-			parentPort.postMessage({id, bytes: new Uint8Array([1, 2])});
+		parentPort.on('message', ({id, question}) => {
+			if (question.path === 'hang') while (true);
+			parentPort.postMessage({id, answer: new Uint8Array([1, 2])});
 		});`);
 	const drawer = drawerOf(script, 1500);
 	await expect(drawer.draw({kind: 'drawing', path: 'hang'})).rejects.toThrow('took too long');
@@ -50,9 +50,9 @@ test('a thread that hangs is given up, and the next picture gets another one', a
 test('a thread that dies fails its picture, and the next one gets another', async () => {
 	const script = scriptOf(`
 		import {parentPort} from 'node:worker_threads';
-		parentPort.on('message', ({id, picture}) => {
-			if (picture.path === 'die') throw new Error('dead');
-			parentPort.postMessage({id, bytes: new Uint8Array([3])});
+		parentPort.on('message', ({id, question}) => {
+			if (question.path === 'die') throw new Error('dead');
+			parentPort.postMessage({id, answer: new Uint8Array([3])});
 		});`);
 	const drawer = drawerOf(script, 20_000);
 	await expect(drawer.draw({kind: 'drawing', path: 'die'})).rejects.toThrow('dead');

@@ -1,17 +1,22 @@
 import {existsSync, readFileSync} from 'node:fs';
 import sharp from 'sharp';
 import {expect, test, vi} from 'vitest';
+import type {Outcome} from '../../src/capsule/outcome.ts';
+import type {Measurer} from '../../src/clockwork/measurer.ts';
 import {photoPath} from '../../src/clockwork/photo-files.ts';
 import {fetchNextPhoto} from '../../src/clockwork/photos.ts';
-import {dropPhotos, photosOf, wantPhoto} from '../../src/store/photos.ts';
+import type {MeasuredPhoto} from '../../src/find/proposal.ts';
+import {dropPhotos, photosOf, wantMeasured, wantPhoto} from '../../src/store/photos.ts';
 import {png} from '../room/picture.ts';
 import {addFind, addPerson} from '../store/rows.ts';
 import {deskScene} from './desk.ts';
 
 vi.setConfig({testTimeout: 60_000});
 
+const refuse: Measurer['measure'] = () => Promise.reject(new Error('nothing is measured here'));
+
 /** Ada's find, and a file that she sent for it. */
-async function scene(bytes: Uint8Array = png(640, 480)) {
+async function scene(bytes: Uint8Array = png(640, 480), measure: Measurer['measure'] = refuse) {
 	const desk = await deskScene();
 	const {room, db, api, clock, photoFolder, log, ada} = desk;
 	const find = await addFind(db, {chat: ada.chat, person: await addPerson(db, ada.person.id)});
@@ -23,6 +28,7 @@ async function scene(bytes: Uint8Array = png(640, 480)) {
 		.execute(tx => wantPhoto(tx, {find, fileId, fileUniqueId: fileId, now: clock.now()}));
 	const kept: number[] = [];
 	const lost: number[] = [];
+	const measured: {find: number; outcome: MeasuredPhoto}[] = [];
 	const fetchNext = () =>
 		fetchNextPhoto({
 			db,
@@ -32,10 +38,12 @@ async function scene(bytes: Uint8Array = png(640, 480)) {
 			now: clock.now,
 			onKept: async (_tx, about) => void kept.push(about),
 			onLost: async (_tx, about) => void lost.push(about),
+			measure,
+			onMeasured: async (_tx, about, outcome) => void measured.push({find: about, outcome}),
 			log,
 		});
 	const photo = async () => (await photosOf(db, find))[0];
-	return {...desk, find, id, kept, lost, fetchNext, photo};
+	return {...desk, find, id, kept, lost, measured, fetchNext, photo};
 }
 
 test('a wanted photo is fetched, cleaned and kept under the hash of what is stored', async () => {
@@ -115,6 +123,8 @@ test('a photo that is lost is told or is still wanted, never neither', async () 
 		now: clock.now,
 		onKept: () => Promise.resolve(),
 		onLost: () => Promise.reject(new Error('killed here')),
+		measure: refuse,
+		onMeasured: () => Promise.resolve(),
 		log,
 	});
 	await expect(failing).rejects.toThrow('killed here');
@@ -132,3 +142,71 @@ test('a photo that comes through after its find was deleted is marked for erasin
 	const [marked] = await db.selectFrom('erasing').select('hash').execute();
 	expect(existsSync(photoPath(photoFolder, marked?.hash ?? ''))).toBe(true);
 });
+
+const read: Outcome = {
+	kind: 'measured',
+	reference: 'card',
+	referencePx: [
+		[300, 100],
+		[600, 100],
+		[600, 300],
+		[300, 300],
+	],
+	cases: [
+		{
+			lengthMm: 66.21,
+			lengthIntervalMm: [65.4, 67],
+			lengthLinePx: [
+				[10.4, 20.2],
+				[10.4, 220.6],
+			],
+		},
+	],
+};
+
+test('a photo whose size is wanted is measured, and what nobody may see in it is blurred before it is stored', async () => {
+	const striped = await sharp(png(640, 480))
+		.composite([{input: Buffer.from(stripes), left: 300, top: 100}])
+		.png()
+		.toBuffer();
+	const {db, id, find, fetchNext, photo, photoFolder, measured} = await scene(striped, async () => read);
+	await db.transaction().execute(tx => wantMeasured(tx, {photo: id, now: 0}));
+	await fetchNext();
+	const hash = (await photo())?.hash ?? '';
+	expect(measured).toMatchObject([
+		{find, outcome: {kind: 'proposed', proposal: {photo: id, hash, reference: 'card'}}},
+	]);
+	const [{outcome} = {}] = measured;
+	if (outcome?.kind !== 'proposed') throw new Error('Expected sizes to be proposed');
+	expect(outcome.proposal.lengths[0]?.line).toEqual([
+		[10, 20],
+		[10, 221],
+	]);
+	expect(outcome.proposal.lengths[0]).toMatchObject({mm: 66.2, uncertaintyMm: 0.9});
+	const inside = await sharp(photoPath(photoFolder, hash))
+		.extract({left: 350, top: 140, width: 200, height: 120})
+		.stats();
+	expect(inside.channels[0]?.stdev).toBeLessThan(25);
+});
+
+test('a measurer that fails is told, once, and the photo is kept all the same', async () => {
+	const {db, id, fetchNext, photo, measured} = await scene(png(640, 480));
+	await db.transaction().execute(tx => wantMeasured(tx, {photo: id, now: 0}));
+	await fetchNext();
+	expect(await fetchNext()).toBe(false);
+	expect((await photo())?.state).toBe('kept');
+	expect(measured).toMatchObject([{outcome: {kind: 'declined', why: 'failed'}}]);
+});
+
+test('a photo that was fetched before is measured when its size is wanted later', async () => {
+	const {db, id, fetchNext, measured, photo} = await scene(png(640, 480), async () => read);
+	await fetchNext();
+	expect(measured).toEqual([]);
+	await db.transaction().execute(tx => wantMeasured(tx, {photo: id, now: 0}));
+	expect(await fetchNext()).toBe(true);
+	expect(measured).toHaveLength(1);
+	expect((await photo())?.state).toBe('kept');
+});
+
+/** Black and white bars, as letters on a card. */
+const stripes = `<svg xmlns="http://www.w3.org/2000/svg" width="300" height="200">${Array.from({length: 30}, (_, index) => `<rect x="${index * 10}" width="5" height="200"/><rect x="${index * 10 + 5}" width="5" height="200" fill="white"/>`).join('')}</svg>`;

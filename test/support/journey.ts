@@ -16,6 +16,7 @@ import {stumbling, welcome} from './ben.ts';
 import {quickDrawer, testPictureMs} from './drawer.ts';
 import {quickFolder} from './folder.ts';
 import {leftToTell} from './left-to-tell.ts';
+import {quickMeasurer} from './measurer.ts';
 
 const everyMode: readonly Mode[] = [
 	'plain',
@@ -85,6 +86,7 @@ export async function beginJourney({
 			log,
 			shelves: everyShelf(),
 			drawer: quickDrawer(join(folder, 'photos')),
+			measurer: quickMeasurer(),
 			pictureMs: testPictureMs,
 		});
 	const running = {program: await open()};

@@ -49,6 +49,7 @@ function effectFaults(shelf: Shelf, effect: Effect, {language, now}: Seen): read
 		case 'say':
 			return lineText(effect.line, reader) === '' ? ['nothing is said'] : [];
 		case 'ask-position':
+		case 'measure':
 		case 'remind':
 		case 'forget-reminder':
 		case 'keep':

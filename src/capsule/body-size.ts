@@ -1,0 +1,108 @@
+/** The length and width of one body, from its borders as seen in the full photo. */
+import type {Axis} from './axis.ts';
+import {type Border, findBorders} from './border.ts';
+import {edgesOf, type Sight} from './strip.ts';
+
+/** A body measured: its borders, front and back first, then the two flanks. */
+export type BodySize = {
+	readonly lengthMm: number;
+	readonly widthMm: number | undefined;
+	/** Where the axis meets the two end borders, from the middle of the axis. */
+	readonly ends: readonly [front: number, back: number];
+	/** The end borders that the length was taken from. */
+	readonly chosen: readonly [Border, Border];
+	readonly endBorders: readonly [readonly Border[], readonly Border[]];
+	readonly flanks: readonly [Border | undefined, Border | undefined];
+	/** Where along the axis the body is widest. */
+	readonly widestAt: number;
+};
+
+/** Measures a body along and across its axis; undefined when an end is not to be seen. */
+export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
+	const [front, back] = [endBorders(sight, axis, -1), endBorders(sight, axis, 1)];
+	const [first, last] = [chooseBorder(front), chooseBorder(back)];
+	if (!first || !last) return undefined;
+	const ends = [meanOf(first, axis.widthMm), meanOf(last, axis.widthMm)] as const;
+	const flanks = [flankBorder(sight, axis, -1), flankBorder(sight, axis, 1)] as const;
+	const widest = widestOf(flanks, ends);
+	return {
+		lengthMm: ends[0] + ends[1],
+		widthMm: widest?.widthMm,
+		ends,
+		chosen: [first, last],
+		endBorders: [front, back],
+		flanks,
+		widestAt: widest?.at ?? 0,
+	};
+}
+
+/** The mean over the middle tenth of the width, as the length is defined. */
+export function meanOf(border: Border, widthMm: number): number {
+	const steps = [-1, -0.5, 0, 0.5, 1].map(share => border.at(share * 0.05 * widthMm));
+	return steps.reduce((sum, value) => sum + value, 0) / steps.length;
+}
+
+/** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
+function chooseBorder(borders: readonly Border[]): Border | undefined {
+	const [best] = borders;
+	if (!best) return undefined;
+	const inner = borders.filter(({score, trust}) => score > 0.75 * best.score && trust > 0.75);
+	return inner.toSorted((a, b) => a.at(0) - b.at(0)).find(border => border.at(0) < best.at(0)) ?? best;
+}
+
+function endBorders(sight: Sight, axis: Axis, way: -1 | 1): readonly Border[] {
+	const halfMm = 0.19 * axis.widthMm;
+	const places = evenly(23, halfMm);
+	const near = axis.lengthMm / 2;
+	const inMm = Math.min(0.3 * axis.lengthMm, 4 + 0.14 * axis.widthMm);
+	const reach = {
+		side: 'end',
+		way,
+		places,
+		near: places.map(() => near),
+		inMm,
+		outMm: 4 + 0.1 * axis.widthMm,
+	} as const;
+	const edges = edgesOf(sight, axis, reach) ?? [];
+	const bend = {
+		...{halfMm, mostBowMm: 0.06 * axis.widthMm, mostSlope: 0.3},
+		order: 2,
+		reachMm: Math.max(0.45, 1.1 * sight.mmPerPx),
+	} as const;
+	return findBorders(edges, bend, Math.max(0.8, 0.012 * axis.lengthMm));
+}
+
+function flankBorder(sight: Sight, axis: Axis, way: -1 | 1): Border | undefined {
+	const halfMm = 0.42 * axis.lengthMm;
+	const places = evenly(29, halfMm);
+	const inMm = Math.min(0.35 * axis.widthMm, 3 + 0.1 * axis.widthMm);
+	const near = places.map(() => axis.widthMm / 2);
+	const edges =
+		edgesOf(sight, axis, {side: 'flank', way, places, near, inMm, outMm: 3 + 0.12 * axis.widthMm}) ?? [];
+	const bend = {
+		...{halfMm, mostBowMm: 0.2 * axis.widthMm, mostSlope: 0.25},
+		order: 3,
+		reachMm: Math.max(0.6, 1.3 * sight.mmPerPx, 0.015 * axis.widthMm),
+	} as const;
+	return chooseBorder(findBorders(edges, bend, 1));
+}
+
+function widestOf(
+	[left, right]: readonly [Border | undefined, Border | undefined],
+	[front, back]: readonly [number, number],
+): {readonly widthMm: number; readonly at: number} | undefined {
+	if (!left || !right) return undefined;
+	const middle = (back - front) / 2;
+	const half = 0.4 * (front + back);
+	let best = {widthMm: 0, at: 0};
+	for (let step = 0; step <= 60; step += 1) {
+		const at = middle + half * (step / 30 - 1);
+		const widthMm = left.at(at) + right.at(at);
+		if (widthMm > best.widthMm) best = {widthMm, at};
+	}
+	return best;
+}
+
+function evenly(count: number, half: number): readonly number[] {
+	return Array.from({length: count}, (_, index) => (index / (count - 1)) * 2 * half - half);
+}

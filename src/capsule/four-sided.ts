@@ -1,0 +1,107 @@
+/** Four-sided outlines in a photo that might be a sheet or a card: rough corners, found many ways. */
+import type {Point} from './raster.ts';
+import {areaOf, hullOf, type Mask, regionsOf} from './regions.ts';
+import {masksOf, type Shades} from './shades.ts';
+
+/** Four corners, clockwise as seen. */
+export type Corners = readonly [Point, Point, Point, Point];
+
+/** A rough outline and how many of the ways of looking found it. */
+export type Outline = {readonly corners: Corners; readonly votes: number};
+
+const leastShare = 0.006;
+const mostShare = 0.97;
+
+/** Every four-sided outline of a small picture, those found most often first. */
+export function outlinesOf(shades: Shades): readonly Outline[] {
+	const found: {corners: Corners; votes: number}[] = [];
+	for (const {mask, of} of masksOf(shades)) {
+		const regions = regionsOf(mask, leastShare * mask.on.length, of);
+		for (const region of regions.list) {
+			const isWhole = region.area > mostShare * mask.on.length;
+			if (isWhole) continue;
+			const touches = [
+				region.left === 0,
+				region.top === 0,
+				region.right === mask.width - 1,
+				region.bottom === mask.height - 1,
+			];
+			// Whatever leaves the photo on three sides is ground.
+			if (touches.filter(Boolean).length > 2) continue;
+			const hull = hullOf(regions, region);
+			const hullArea = areaOf(hull);
+			// A sheet with a case on it is hollow, but not as hollow as a frame.
+			if (region.area < 0.45 * hullArea) continue;
+			const corners = fourOf(hull);
+			if (!corners || hullArea < 0.9 * areaOf(corners) || isAtBorder(corners, mask)) continue;
+			const same = found.find(other => isNear(other.corners, corners));
+			if (same) same.votes += 1;
+			else found.push({corners, votes: 1});
+		}
+	}
+	return found.toSorted((a, b) => b.votes - a.votes);
+}
+
+/** The four-sided outline that a convex fence comes nearest to, by giving up the sides that cost the least. */
+export function fourOf(hull: readonly Point[]): Corners | undefined {
+	let fence = thinned(hull);
+	while (fence.length > 4) {
+		let best: {cost: number; index: number; corner: Point} | undefined;
+		for (let index = 0; index < fence.length; index += 1) {
+			const [a, b, c, d] = [0, 1, 2, 3].map(step => fence[(index + step) % fence.length]);
+			const corner = a && b && c && d ? crossing([a, b], [d, c]) : undefined;
+			if (!corner || !b || !c) continue;
+			const cost = areaOf([b, corner, c]);
+			if (!best || cost < best.cost) best = {cost, index, corner};
+		}
+		if (!best) return undefined;
+		const {index, corner} = best;
+		const [second, third] = [(index + 1) % fence.length, (index + 2) % fence.length];
+		fence = fence.flatMap((point, place) => (place === second ? [corner] : place === third ? [] : [point]));
+	}
+	const [a, b, c, d] = fence;
+	return a && b && c && d ? [a, b, c, d] : undefined;
+}
+
+/** Where two lines meet beyond the second point of each; undefined when they do not. */
+function crossing([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): Point | undefined {
+	const [ux, uy] = [b[0] - a[0], b[1] - a[1]];
+	const [vx, vy] = [d[0] - c[0], d[1] - c[1]];
+	const whole = ux * vy - uy * vx;
+	if (Math.abs(whole) < 1e-9) return undefined;
+	const along = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / whole;
+	const other = ((c[0] - a[0]) * uy - (c[1] - a[1]) * ux) / whole;
+	return along >= 1 && other >= 1 ? [a[0] + along * ux, a[1] + along * uy] : undefined;
+}
+
+/** Without the points that lie on the way between their neighbours, so that stairs of pixels do not count as sides. */
+function thinned(hull: readonly Point[]): readonly Point[] {
+	let fence = hull;
+	for (;;) {
+		const last = fence;
+		let gone = -1;
+		let least = 0.6;
+		for (const [index, point] of last.entries()) {
+			const before = last[(index + last.length - 1) % last.length] ?? point;
+			const after = last[(index + 1) % last.length] ?? point;
+			const base = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
+			const height = (2 * areaOf([before, point, after])) / base;
+			if (height < least) [least, gone] = [height, index];
+		}
+		if (gone < 0 || last.length <= 4) return last;
+		fence = last.filter((_, index) => index !== gone);
+	}
+}
+
+function isAtBorder(corners: Corners, {width, height}: Mask): boolean {
+	return corners.some(([x, y]) => x < 0.5 || y < 0.5 || x > width - 1.5 || y > height - 1.5);
+}
+
+function isNear(a: Corners, b: Corners): boolean {
+	return [0, 1, 2, 3].some(turn =>
+		a.every((point, index) => {
+			const other = b[(index + turn) % 4] ?? [0, 0];
+			return Math.hypot(point[0] - other[0], point[1] - other[1]) < 5;
+		}),
+	);
+}

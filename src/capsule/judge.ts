@@ -1,0 +1,88 @@
+/** Whether the borders found on a body can be trusted, and how far off its sizes may be. */
+import type {Axis} from './axis.ts';
+import type {Body} from './bodies.ts';
+import {type BodySize, meanOf} from './body-size.ts';
+import type {Border} from './border.ts';
+import type {Found} from './reference.ts';
+
+/** Why a body was not measured. */
+export type Doubt = 'cut-off' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted';
+
+/** What the judging looks at. */
+export type Evidence = {
+	readonly body: Body;
+	readonly axis: Axis;
+	readonly size: BodySize;
+	readonly found: Found;
+	readonly mmPerPx: number;
+};
+
+/** From the middle to both ends of an interval, in millimetres. */
+export type Spread = {readonly lengthMm: number; readonly widthMm: number};
+
+// Sizes that published egg cases have, with room; beyond them the reference or the body was mistaken.
+const sizesMm = [22, 260] as const;
+const leastPx = 55;
+const mostTilt = 38;
+
+/** The first doubt about a body; undefined when there is none. */
+export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | undefined {
+	if (found.pose.tilt > mostTilt) return 'tilted';
+	if (body.isCut) return 'cut-off';
+	const {lengthMm} = size;
+	if (lengthMm < sizesMm[0] || lengthMm / mmPerPx < leastPx) return 'too-small-case';
+	const slim = axis.widthMm / lengthMm;
+	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
+	if (axis.symmetry < 0.91 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
+	const far = Math.abs(lengthMm - axis.lengthMm);
+	if (far > 1.5 + 0.05 * lengthMm) return 'unclear-ends';
+	return size.chosen.every(isClear) ? undefined : 'unclear-ends';
+}
+
+function isClear({score, seen, strength, trust}: Border): boolean {
+	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
+}
+
+/** Another place where an end may be, when nothing tells it from the one chosen: which end, and how far out. */
+export function rivalOf({size, axis}: Evidence): {readonly end: 0 | 1; readonly atMm: number} | undefined {
+	for (const end of [0, 1] as const) {
+		const chosen = size.chosen[end];
+		const rival = size.endBorders[end].find(border => {
+			const apart = Math.abs(meanOf(border, axis.widthMm) - size.ends[end]);
+			return (
+				border !== chosen &&
+				apart > 0.03 * size.lengthMm &&
+				border.score > 0.8 * chosen.score &&
+				border.trust > 0.8
+			);
+		});
+		if (rival) return {end, atMm: meanOf(rival, axis.widthMm)};
+	}
+	return undefined;
+}
+
+/** The half-width of the 90 % intervals. */
+export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
+	const {pose, flat} = found;
+	// The outline of a case lies up to 4 mm over the ground; nobody can see how high.
+	const lift = 1.15 / pose.distanceMm;
+	const away = flat.kind === 'card' ? 0.0045 : 0.0018;
+	const whole = Math.hypot(away, lift, 0.00008 * pose.tilt);
+	const borderMm = ({scatterMm, strength, trust}: Border) =>
+		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust);
+	const ends = Math.hypot(...size.chosen.map(borderMm));
+	const flanks = Math.hypot(...size.flanks.map(border => (border ? borderMm(border) : 2)));
+	// Ninety in a hundred of a bell curve, widened to what the trial's photos need: shadows and curled rims are not in it.
+	const ninety = 1.645 * (flat.kind === 'card' ? 1.3 : 1.6);
+	return {
+		lengthMm: ninety * Math.hypot(whole * size.lengthMm, ends),
+		widthMm: ninety * Math.hypot(whole * axis.widthMm, flanks, 0.004 * axis.widthMm),
+	};
+}
+
+/** Whether the width can be given: both flanks seen, and in keeping with the body. */
+export function hasWidth({size, axis}: Evidence): boolean {
+	const isSeen = size.flanks.every(border => border !== undefined && isClear(border));
+	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
+	return isSeen && off < 1 + 0.1 * axis.widthMm;
+}

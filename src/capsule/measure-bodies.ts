@@ -1,0 +1,129 @@
+/** Every body beside or on a reference, measured and judged. */
+import {findAxis, fromAxis} from './axis.ts';
+import {type Body, findBodies} from './bodies.ts';
+import {sizeBody} from './body-size.ts';
+import {type Area, type FlatView, flatten} from './flat-view.ts';
+import {findGround} from './ground.ts';
+import {carry, type Homography, inverse} from './homography.ts';
+import {type Doubt, doubtOf, type Evidence, hasWidth, rivalOf, spreadOf} from './judge.ts';
+import {isOnMark} from './measuring-sheet.ts';
+import type {Interval} from './outcome.ts';
+import type {Point, Raster} from './raster.ts';
+import type {Found} from './reference.ts';
+import type {Sight} from './strip.ts';
+import {tellApart} from './telling.ts';
+
+/** A case read once, or in two ways when two borders are as likely; lines are in pixels of the raster. */
+export type Reading = {
+	readonly lengthMm: number;
+	readonly lengthIntervalMm: Interval;
+	readonly widthMm?: number;
+	readonly widthIntervalMm?: Interval;
+	readonly lines: {readonly length: readonly [Point, Point]; readonly width?: readonly [Point, Point]};
+};
+
+/** The middle of 0 to 4 mm, where the outline of a case may lie over the ground. */
+const liftMm = 1.9;
+/** Paper curls at its edge, and casts a shadow there. */
+const marginMm = 2.5;
+const finestMm = 0.7;
+const mostPoints = 150_000;
+/** How far beside a card a case is looked for. */
+const besideMm = 260;
+
+/** Measures all bodies; those in doubt are left out and their doubts told, the broadest body's first. */
+export function measureBodies(
+	{raster, half}: {readonly raster: Raster; readonly half: Raster},
+	found: Found,
+): {readonly readings: readonly {readonly either: readonly Reading[]}[]; readonly doubts: readonly Doubt[]} {
+	const view = found.pose.viewAt(liftMm - found.flat.thickMm);
+	const flat = flatViewOf({raster, half}, found, view);
+	const ground = findGround(flat);
+	if (!ground) return {readings: [], doubts: []};
+	const {field, ...told} = tellApart(flat, ground);
+	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
+	const sight = {raster, view, flat, ground, ...told, mmPerPx};
+	const judged = findBodies(flat, field).map(body => judge(sight, found, body));
+	return {
+		readings: judged.flatMap(one => (typeof one === 'string' ? [] : [one])),
+		doubts: judged.flatMap(one => (typeof one === 'string' ? [one] : [])),
+	};
+}
+
+export function flatViewOf(
+	{raster, half}: {readonly raster: Raster; readonly half: Raster},
+	{flat, halfMm, printScale = 1}: Found,
+	view: Homography,
+): FlatView {
+	const area =
+		flat.kind === 'card'
+			? areaSeen(raster, view)
+			: {
+					left: marginMm - halfMm[0],
+					right: halfMm[0] - marginMm,
+					top: marginMm - halfMm[1],
+					bottom: halfMm[1] - marginMm,
+				};
+	const size = (area.right - area.left) * (area.bottom - area.top);
+	const stepMm = Math.max(finestMm, Math.sqrt(size / mostPoints));
+	const isOnCard = ([x, y]: Point) =>
+		Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
+	const covers = (point: Point) =>
+		flat.kind === 'card' ? isOnCard(point) : flat.kind === 'sheet' && isOnMark(point, printScale);
+	return flatten(half, halved(view), {area, stepMm, covers});
+}
+
+function areaSeen({width, height}: Raster, view: Homography): Area {
+	const back = inverse(view);
+	const corners: readonly Point[] = [
+		[0, 0],
+		[width, 0],
+		[width, height],
+		[0, height],
+	];
+	const bound = (value: number) => Math.max(-besideMm, Math.min(besideMm, value));
+	const points = corners.map(corner => carry(back, corner));
+	const xs = points.map(([x]) => bound(x));
+	const ys = points.map(([, y]) => bound(y));
+	return {left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys)};
+}
+
+/** The same view into the picture at half its size. */
+function halved(view: Homography): Homography {
+	return view.map((value, index) => (index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) / 4 : value));
+}
+
+function judge(sight: Sight, found: Found, body: Body): Doubt | {readonly either: readonly Reading[]} {
+	if (body.isCut) return 'cut-off';
+	const axis = findAxis(sight.flat, body);
+	if (!axis) return 'odd-shape';
+	const size = sizeBody(sight, axis);
+	if (!size) return 'unclear-ends';
+	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx};
+	const doubt = doubtOf(evidence);
+	if (doubt) return doubt;
+	const first = readingOf(sight, evidence, size.ends);
+	const rival = rivalOf(evidence);
+	if (!rival) return {either: [first]};
+	const ends =
+		rival.end === 0 ? ([rival.atMm, size.ends[1]] as const) : ([size.ends[0], rival.atMm] as const);
+	return {either: [first, readingOf(sight, evidence, ends)]};
+}
+
+function readingOf({view}: Sight, evidence: Evidence, ends: readonly [number, number]): Reading {
+	const {axis, size} = evidence;
+	const spread = spreadOf(evidence);
+	const seen = (u: number, v: number) => carry(view, fromAxis(axis, [u, v]));
+	const lengthMm = ends[0] + ends[1];
+	const length = [seen(-ends[0], 0), seen(ends[1], 0)] as const;
+	const sizes = {lengthMm, lengthIntervalMm: around(lengthMm, spread.lengthMm)};
+	const {widthMm, widestAt, flanks} = size;
+	const [left, right] = flanks;
+	if (widthMm === undefined || !left || !right || !hasWidth(evidence)) return {...sizes, lines: {length}};
+	const width = [seen(widestAt, -left.at(widestAt)), seen(widestAt, right.at(widestAt))] as const;
+	return {...sizes, widthMm, widthIntervalMm: around(widthMm, spread.widthMm), lines: {length, width}};
+}
+
+function around(middle: number, spread: number): Interval {
+	return [middle - spread, middle + spread];
+}

@@ -1,0 +1,71 @@
+/** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
+import {measureBodies} from './measure-bodies.ts';
+import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
+import type {Outcome, ReferenceKind} from './outcome.ts';
+import {type Photo, readPhoto} from './photo.ts';
+import {type Point, type Raster, shrink} from './raster.ts';
+import {type Found, findFlats} from './reference.ts';
+
+/** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
+export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): Promise<Outcome> {
+	const photo = await readPhoto(bytes);
+	if (photo.kind === 'unreadable') return {kind: 'declined', why: photo.why};
+	return measureUpright(photo, wanted);
+}
+
+/** Measures a decoded photo. */
+export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
+	const {raster} = photo;
+	const half = shrink(raster, 2);
+	const flats = findFlats(raster, half);
+	const paper = flats.find(({flat}) => flat.kind === 'a4');
+	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, half);
+	// The sheet is plain A4 as well, so whoever asks for that may have it.
+	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
+	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);
+	if (!best) {
+		return {
+			kind: 'declined',
+			why: all.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
+		};
+	}
+	const {kind} = best.flat;
+	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy({...photo, half}, best, kind);
+}
+
+function measureBy(photo: Photo & {readonly half: Raster}, found: Found, reference: ReferenceKind): Outcome {
+	const {readings, doubts} = measureBodies(photo, found);
+	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
+	const referencePx = found.placed.corners.map(toUpright);
+	const [first] = readings;
+	if (!first) {
+		const why = doubts[0] ?? (isDark(photo) ? 'dark' : 'no-case');
+		return {kind: 'declined', why, reference, referencePx};
+	}
+	const cases = readings.flatMap(({either}) => either.map(one => inPixels(one, toUpright)));
+	// Two readings of one case are a question; among several cases the sure ones are enough.
+	if (readings.length === 1 && first.either.length > 1)
+		return {kind: 'choose', reference, referencePx, cases};
+	const sure = readings.filter(({either}) => either.length === 1);
+	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference, referencePx};
+	return {
+		kind: 'measured',
+		reference,
+		referencePx,
+		cases: sure.flatMap(({either}) => either.map(one => inPixels(one, toUpright))),
+	};
+}
+
+type Reading = ReturnType<typeof measureBodies>['readings'][number]['either'][number];
+
+function inPixels({lines, ...sizes}: Reading, toUpright: (point: Point) => Point) {
+	const [from, to] = lines.length;
+	const width = lines.width && {widthLinePx: [toUpright(lines.width[0]), toUpright(lines.width[1])] as const};
+	return {...sizes, lengthLinePx: [toUpright(from), toUpright(to)] as const, ...width};
+}
+
+/** Paper or table should be the brightest there is. */
+function isDark({raster}: Photo): boolean {
+	const greens = raster.rgb.filter((_, index) => index % 97 === 1).toSorted();
+	return (greens[Math.floor(greens.length * 0.9)] ?? 0) < 60;
+}

@@ -1,0 +1,94 @@
+/** A small picture in the ways that tell things apart: light, blue against yellow, red against green, and slopes. */
+import {type Field, type Raster, smooth} from './raster.ts';
+import type {Mask} from './regions.ts';
+
+/** Light and two shades of colour, softened, and how they rise across and down. */
+export type Shades = {readonly channels: readonly Field[]; readonly across: Field; readonly down: Field};
+
+/** Works a small raster out into shades. */
+export function shadesOf(raster: Raster): Shades {
+	const channels = [
+		channelOf(raster, [0.3, 0.5, 0.2]),
+		channelOf(raster, [-0.5, -0.5, 1]),
+		channelOf(raster, [1, -1, 0]),
+	].map(channel => smooth(channel, 1));
+	return {channels, ...slopesOf(channels)};
+}
+
+/** Brighter or darker than many levels, bluer or redder than some, and what lies between edges. */
+export function* masksOf({
+	channels,
+	across,
+	down,
+}: Shades): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
+	for (const [index, soft] of channels.entries()) {
+		for (const level of levelsOf(soft, index === 0 ? 9 : 4)) {
+			const mask = maskOver(soft, level);
+			yield {mask, of: 1};
+			yield {mask, of: 0};
+		}
+	}
+	const edges = steepness(across, down);
+	for (const level of [3, 5, 9, 15, 27]) yield {mask: maskOver(edges, level), of: 0};
+}
+
+function channelOf(
+	{width, height, rgb}: Raster,
+	[red, green, blue]: readonly [number, number, number],
+): Field {
+	const values = new Float32Array(width * height);
+	for (let index = 0; index < values.length; index += 1) {
+		const at = index * 3;
+		values[index] = red * (rgb[at] ?? 0) + green * (rgb[at + 1] ?? 0) + blue * (rgb[at + 2] ?? 0);
+	}
+	return {width, height, values};
+}
+
+function levelsOf({values}: Field, count: number): readonly number[] {
+	const some = Float32Array.from(
+		{length: 2000},
+		(_, index) => values[Math.floor((index / 2000) * values.length)] ?? 0,
+	);
+	some.sort();
+	const levels = Array.from(
+		{length: count},
+		(_, index) => some[Math.floor(((index + 0.7) / (count + 0.4)) * 2000)] ?? 0,
+	);
+	return [...new Set(levels)];
+}
+
+function maskOver({width, height, values}: Field, level: number): Mask {
+	const on = new Uint8Array(values.length);
+	for (let index = 0; index < values.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
+	return {width, height, on};
+}
+
+function steepness(across: Field, down: Field): Field {
+	const values = new Float32Array(across.values.length);
+	for (let at = 0; at < values.length; at += 1) {
+		const [x, y] = [across.values[at] ?? 0, down.values[at] ?? 0];
+		values[at] = Math.sqrt(x * x + y * y);
+	}
+	return {width: across.width, height: across.height, values};
+}
+
+/** At each point the slope of the channel that is steepest there. */
+function slopesOf(channels: readonly Field[]): {readonly across: Field; readonly down: Field} {
+	const [first] = channels;
+	if (!first) throw new Error('Expected at least one channel; got none');
+	const {width, height} = first;
+	const [across, down] = [new Float32Array(width * height), new Float32Array(width * height)];
+	for (const {values} of channels) {
+		for (let y = 1; y < height - 1; y += 1) {
+			for (let x = 1; x < width - 1; x += 1) {
+				const at = y * width + x;
+				const gx = (values[at + 1] ?? 0) - (values[at - 1] ?? 0);
+				const gy = (values[at + width] ?? 0) - (values[at - width] ?? 0);
+				if (gx * gx + gy * gy <= (across[at] ?? 0) ** 2 + (down[at] ?? 0) ** 2) continue;
+				across[at] = gx;
+				down[at] = gy;
+			}
+		}
+	}
+	return {across: {width, height, values: across}, down: {width, height, values: down}};
+}

@@ -1,0 +1,105 @@
+/** Tells what lies on the ground from the ground and its shadows, point by point, by colour. */
+import type {FlatView} from './flat-view.ts';
+import type {Ground} from './ground.ts';
+import {type Field, smooth} from './raster.ts';
+
+/** How much rather a colour is of something lying there than of bare ground, as a logarithm; zero is undecided. */
+export type Oddness = (light: number, red: number, blue: number) => number;
+
+/** What was told: the oddness of each point of the view, that of each colour, and that by the rule for shadows alone. */
+export type Told = {readonly field: Field; readonly oddness: Oddness; readonly rule: Oddness};
+
+/** Bins of light by red by blue; light in steps of 0.1 from -3.2 to 0.8, colours of 0.06 from -0.96 to 0.96. */
+const lights = 40;
+const tones = 32;
+const lightStep = 0.1;
+const toneStep = 0.06;
+
+/** Tells by a rule first, then by the colours that the rule found on both sides. */
+export function tellApart(view: FlatView, ground: Ground): Told {
+	const differences = differencesOf(view, ground);
+	const rule = ruleFor(ground);
+	const learnt = learn(view, differences, fieldOf(view, differences, rule));
+	const oddness: Oddness = (light, red, blue) => 0.5 * rule(light, red, blue) + learnt(light, red, blue);
+	return {field: fieldOf(view, differences, oddness), oddness, rule};
+}
+
+function differencesOf(view: FlatView, ground: Ground): Float32Array {
+	const all = new Float32Array(view.logs.length);
+	const one = new Float32Array(3);
+	for (let y = 0; y < view.height; y += 1) {
+		for (let x = 0; x < view.width; x += 1) {
+			const at = (y * view.width + x) * 3;
+			ground.differ(view.logs, at, [x, y], one);
+			all.set(one, at);
+		}
+	}
+	return all;
+}
+
+/**
+ * Shadow is darker and hardly another colour; what lies there is of another colour or darker than any shadow. That a
+ * shadow takes no more than six tenths of the light, and may turn a little blue, is common practice.
+ */
+function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
+	const toned = Math.max(0.09, 3.5 * colourSpread);
+	const deep = 1.25 + Math.min(0.6, 2.5 * lightSpread);
+	return (light, red, blue) => {
+		const dark = Math.max(0, -light);
+		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);
+		const colour = Math.sqrt(red * red + bluish * bluish) / (toned * (1 + 0.6 * dark));
+		const depth = dark / deep;
+		const most = Math.max(colour, depth);
+		return Math.max(-3, Math.min(4, 3 * (most - 1)));
+	};
+}
+
+function fieldOf(view: FlatView, differences: Float32Array, oddness: Oddness): Field {
+	const values = new Float32Array(view.known.length);
+	for (let at = 0; at < values.length; at += 1) {
+		const from = at * 3;
+		values[at] =
+			view.known[at] === 1
+				? oddness(differences[from] ?? 0, differences[from + 1] ?? 0, differences[from + 2] ?? 0)
+				: -1;
+	}
+	return smooth({width: view.width, height: view.height, values}, 1);
+}
+
+/** The share of each colour among what was told odd and what was not. */
+function learn(view: FlatView, differences: Float32Array, field: Field): Oddness {
+	const [odd, plain] = [new Float32Array(lights * tones * tones), new Float32Array(lights * tones * tones)];
+	for (let at = 0; at < view.known.length; at += 1) {
+		if (view.known[at] !== 1) continue;
+		const from = at * 3;
+		const bin = binOf(differences[from] ?? 0, differences[from + 1] ?? 0, differences[from + 2] ?? 0);
+		const side = (field.values[at] ?? 0) > 0 ? odd : plain;
+		side[bin] = (side[bin] ?? 0) + 1;
+	}
+	soften(odd);
+	soften(plain);
+	// Counts and not shares: shadows are a small part of the ground, and would lose against any part of a case.
+	return (light, red, blue) => {
+		const bin = binOf(light, red, blue);
+		const ratio = ((odd[bin] ?? 0) + 1.5) / ((plain[bin] ?? 0) + 1.5);
+		return Math.max(-3, Math.min(3, 0.8 * Math.log(ratio)));
+	};
+}
+
+function binOf(light: number, red: number, blue: number): number {
+	const l = Math.max(0, Math.min(lights - 1, Math.floor((light + 3.2) / lightStep)));
+	const r = Math.max(0, Math.min(tones - 1, Math.floor((red + 0.96) / toneStep)));
+	const b = Math.max(0, Math.min(tones - 1, Math.floor((blue + 0.96) / toneStep)));
+	return (l * tones + r) * tones + b;
+}
+
+/** Neighbouring bins lend each other a share, along each of the three. */
+function soften(bins: Float32Array): void {
+	const other = new Float32Array(bins.length);
+	for (const step of [1, tones, tones * tones]) {
+		for (let at = 0; at < bins.length; at += 1) {
+			other[at] = 0.5 * (bins[at] ?? 0) + 0.25 * ((bins[at - step] ?? 0) + (bins[at + step] ?? 0));
+		}
+		bins.set(other);
+	}
+}

@@ -1,0 +1,150 @@
+/** The verbs of `npm run capsule`: cases measured on photos, and the sheet to measure them on. */
+import {readFileSync, writeFileSync} from 'node:fs';
+import {basename, resolve} from 'node:path';
+import {performance} from 'node:perf_hooks';
+import {parseArgs} from 'node:util';
+import {markSideMm, marks} from '../capsule/marks.ts';
+import {measurePhoto} from '../capsule/measure.ts';
+import type {MeasuredCase, Outcome, ReferenceKind} from '../capsule/outcome.ts';
+import {measuringSheet} from '../draw/measuring-sheet.ts';
+import {a4} from '../draw/page.ts';
+import {writePdf} from '../draw/pdf.ts';
+import {readTexts} from '../text/text.ts';
+import {sharedFolders} from './regions.ts';
+import {type ExitCode, pathFrom, type Terminal} from './terminal.ts';
+
+/** What `capsule --help` says. */
+export const capsuleHelp = `npm run capsule -- measure FILE… [--reference a4|card|sheet] [--json]
+npm run capsule -- sheet OUT.pdf
+
+  measure   the length and width of each case on photos (JPEG, PNG or WebP), by a sheet of A4 below it, a bank card
+            beside it or the measuring sheet; what it is measured by is found out
+  sheet     the measuring sheet of A4, to print at 100 %
+
+  --reference KIND   take nothing else for a measure
+  --json             one array: file, status (measured, choose, declined), reason, reference, ms, cases; millimetres,
+                     intervals that hold the true value nine times in ten, points in pixels of the upright photo
+
+Leaves with 0 when all is well, 1 when a file cannot be read, 2 when called wrongly.`;
+
+/** What the command may touch, handed in so that tests can hand in their own; `now` in UTC milliseconds. */
+export type CapsuleTools = Pick<Terminal, 'root' | 'calledIn' | 'say' | 'complain'> & {
+	readonly now: () => number;
+};
+
+/** A call that was not understood. */
+class Miscalled extends Error {}
+
+/** Measures photos; whatever goes wrong is said in a few lines and never as a stack of calls. */
+export async function runCapsule(args: readonly string[], tools: CapsuleTools): Promise<ExitCode> {
+	try {
+		const {values, positionals} = readCall(args);
+		const [verb, ...files] = positionals;
+		if (values.help || verb === undefined) {
+			tools.say(capsuleHelp);
+			return values.help ? 0 : 2;
+		}
+		if (verb === 'sheet') return await writeSheet(files, tools);
+		if (verb !== 'measure') throw new Miscalled(`Expected one of measure, sheet; got "${verb}"`);
+		if (files.length === 0) throw new Miscalled('Expected at least one photo after "measure"; got nothing');
+		const reports = await measureAll(files, {tools, wanted: referenceOf(values.reference)});
+		if (values.json) tools.say(JSON.stringify(reports));
+		else for (const report of reports) tools.say(inWords(report));
+		return 0;
+	} catch (error) {
+		tools.complain(error instanceof Error ? error.message : String(error));
+		return error instanceof Miscalled ? 2 : 1;
+	}
+}
+
+async function writeSheet(files: readonly string[], tools: CapsuleTools): Promise<ExitCode> {
+	const [file] = files;
+	if (file === undefined || files.length > 1 || !file.toLowerCase().endsWith('.pdf')) {
+		throw new Miscalled(
+			`Expected one name that ends in .pdf after "sheet"; got ${files.join(' ') || 'nothing'}`,
+		);
+	}
+	const say = readTexts(sharedFolders(tools.root)).in('en');
+	// Marks are measured from the middle of the sheet, pages from their upper left corner.
+	const placed = marks.map(({fromMm: [x, y], cells}) => ({
+		...{xMm: x + a4.widthMm / 2, yMm: y + a4.heightMm / 2},
+		...{sideMm: markSideMm, cells},
+	}));
+	const title = say.say('measuring-sheet-title');
+	const bytes = await writePdf({
+		title,
+		language: 'en',
+		pages: [measuringSheet(placed, say)],
+		now: tools.now(),
+	});
+	const path = resolve(tools.calledIn, file);
+	writeFileSync(path, bytes);
+	tools.say(pathFrom(tools.calledIn, path));
+	return 0;
+}
+
+function readCall(args: readonly string[]) {
+	const options = {
+		help: {type: 'boolean', short: 'h'},
+		json: {type: 'boolean'},
+		reference: {type: 'string'},
+	} as const;
+	try {
+		return parseArgs({args: [...args], options, allowPositionals: true});
+	} catch (error) {
+		throw new Miscalled(error instanceof Error ? error.message : String(error), {cause: error});
+	}
+}
+
+function referenceOf(name: string | undefined): ReferenceKind | undefined {
+	if (name === undefined || name === 'a4' || name === 'card' || name === 'sheet') return name;
+	throw new Miscalled(`Expected --reference a4, card or sheet; got "${name}"`);
+}
+
+type Job = {readonly tools: CapsuleTools; readonly wanted: ReferenceKind | undefined};
+type Report = ReturnType<typeof reportOf>;
+
+async function measureAll(files: readonly string[], {tools, wanted}: Job): Promise<readonly Report[]> {
+	const reports: Report[] = [];
+	for (const file of files) {
+		const bytes = readFileSync(resolve(tools.calledIn, file));
+		const start = performance.now();
+		const outcome = await measurePhoto(bytes, wanted);
+		reports.push(reportOf(file, outcome, performance.now() - start));
+	}
+	return reports;
+}
+
+function reportOf(file: string, outcome: Outcome, ms: number) {
+	const declined = outcome.kind === 'declined';
+	return {
+		file,
+		status: outcome.kind,
+		...(declined ? {reason: outcome.why} : {}),
+		...(outcome.reference === undefined ? {} : {reference: outcome.reference}),
+		ms: Math.round(ms * 10) / 10,
+		cases: declined ? [] : outcome.cases.map(caseOf),
+	};
+}
+
+function caseOf({widthMm, widthIntervalMm, ...sizes}: MeasuredCase) {
+	const tenth = (value: number) => Math.round(value * 100) / 100;
+	const pair = ([from, to]: readonly [number, number]) => [tenth(from), tenth(to)] as const;
+	return {
+		lengthMm: tenth(sizes.lengthMm),
+		...(widthMm === undefined ? {} : {widthMm: tenth(widthMm)}),
+		lengthIntervalMm: pair(sizes.lengthIntervalMm),
+		...(widthIntervalMm === undefined ? {} : {widthIntervalMm: pair(widthIntervalMm)}),
+		lengthLinePx: sizes.lengthLinePx.map(pair),
+	};
+}
+
+function inWords({file, status, reason, reference, cases}: Report): string {
+	const by = reference === undefined ? '' : ` by ${reference}`;
+	if (status === 'declined') return `${basename(file)}: declined${by}: ${reason}`;
+	const sizes = cases.map(({lengthMm, widthMm, lengthIntervalMm: [from, to]}) => {
+		const across = widthMm === undefined ? '' : ` × ${widthMm.toFixed(1)}`;
+		return `${lengthMm.toFixed(1)}${across} mm (${from.toFixed(1)} to ${to.toFixed(1)})`;
+	});
+	return `${basename(file)}: ${status}${by}: ${sizes.join(status === 'choose' ? ' or ' : ', ')}`;
+}

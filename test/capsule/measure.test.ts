@@ -1,0 +1,71 @@
+import sharp from 'sharp';
+import {expect, test, vi} from 'vitest';
+import {measurePhoto} from '../../src/capsule/measure.ts';
+import {inventPhoto, type Wish} from '../support/photos/invent.ts';
+import {shoot} from '../support/photos/shoot.ts';
+
+// A photo is drawn pixel by pixel: two seconds alone and many times that beside other tests.
+vi.setConfig({testTimeout: 120_000});
+
+async function photograph(wish: Wish) {
+	const {scene, cases, pick} = await inventPhoto(wish);
+	return {bytes: await shoot(scene, pick), cases};
+}
+
+async function measured(wish: Wish) {
+	const {bytes, cases} = await photograph(wish);
+	const outcome = await measurePhoto(bytes);
+	if (outcome.kind === 'declined') throw new Error(`Expected a length; got ${outcome.why}`);
+	const [first] = outcome.cases;
+	if (!first) throw new Error('Expected a case; got none');
+	return {outcome, first, truth: cases[0]};
+}
+
+test.each(['a4', 'sheet', 'card'] as const)(
+	'a case is measured by the %s that lies with it, within its interval and 2.5 %%',
+	async reference => {
+		const {outcome, first, truth} = await measured({seed: 3, reference, level: 'clean'});
+		expect(outcome).toMatchObject({kind: 'measured', reference});
+		expect(Math.abs(first.lengthMm / (truth?.lengthMm ?? 0) - 1)).toBeLessThan(0.025);
+		expect(first.lengthIntervalMm[0]).toBeLessThan(truth?.lengthMm ?? 0);
+		expect(first.lengthIntervalMm[1]).toBeGreaterThan(truth?.lengthMm ?? 0);
+	},
+);
+
+test('a case is as long without its horns as with them, within 1 %', async () => {
+	const wish = {seed: 11, reference: 'a4', level: 'clean'} as const;
+	const [whole, worn] = [await measured(wish), await measured({...wish, isHornless: true})];
+	expect(Math.abs(whole.first.lengthMm / worn.first.lengthMm - 1)).toBeLessThan(0.01);
+});
+
+test('the ends of the line stand in pixels of the photo as it was sent, whatever its size', async () => {
+	const {bytes} = await photograph({seed: 4, reference: 'a4', level: 'clean'});
+	const twice = await sharp(bytes)
+		.rotate()
+		.resize({width: 2560})
+		.jpeg({quality: 95})
+		.toBuffer({resolveWithObject: true});
+	const [one, other] = [await measurePhoto(bytes), await measurePhoto(twice.data)];
+	if (one.kind === 'declined' || other.kind === 'declined') throw new Error('Expected two lengths');
+	const [width = 1] = [(await sharp(bytes).rotate().toBuffer({resolveWithObject: true})).info.width];
+	const x = one.cases[0]?.lengthLinePx[0][0] ?? 0;
+	const scaled = other.cases[0]?.lengthLinePx[0][0] ?? 0;
+	expect(Math.abs(scaled - (x * 2560) / width)).toBeLessThan(6);
+});
+
+test.each([
+	[{seed: 1, reference: 'none', level: 'clean'}, ['no-reference']],
+	[{seed: 1, reference: 'letter', level: 'clean'}, ['letter']],
+	[{seed: 2, reference: 'a4', level: 'clean', subject: 'nothing'}, ['no-case']],
+	[{seed: 2, reference: 'a4', level: 'clean', isCut: true}, ['no-reference', 'cut-off']],
+	[{seed: 2, reference: 'a4', level: 'clean', subject: 'stone'}, ['odd-shape', 'unclear-ends', 'no-case']],
+] as const)('a photo that cannot be measured is declined with its reason: %o', async (wish, reasons) => {
+	const {bytes} = await photograph(wish);
+	const outcome = await measurePhoto(bytes);
+	expect(reasons).toContain(outcome.kind === 'declined' ? outcome.why : outcome);
+});
+
+test('who asks for a card gets no length by a sheet', async () => {
+	const {bytes} = await photograph({seed: 3, reference: 'a4', level: 'clean'});
+	expect(await measurePhoto(bytes, 'card')).toMatchObject({kind: 'declined', why: 'other-reference'});
+});
