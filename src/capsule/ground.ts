@@ -90,15 +90,18 @@ function groundOf(view: FlatView, {light, red, blue}: Fit): Ground {
 /** From the middle half of how points near the ground's light differ. */
 function spreadsOf(view: FlatView, differ: Ground['differ']): {lightSpread: number; colourSpread: number} {
 	const into = new Float32Array(3);
-	const [lights, colours]: [number[], number[]] = [[], []];
-	for (let at = 0; at < view.known.length; at += 7) {
+	const stride = Math.max(1, Math.floor(view.known.length / 3000));
+	const [lights, colours] = [new Float32Array(6100), new Float32Array(6100)];
+	let count = 0;
+	for (let at = 0; at < view.known.length && count < lights.length; at += stride) {
 		if (view.known[at] !== 1) continue;
 		const y = Math.floor(at / view.width);
 		differ(view.logs, at * 3, at - y * view.width, y, into);
-		lights.push(Math.abs(into[0] ?? 0));
-		colours.push(Math.hypot(into[1] ?? 0, into[2] ?? 0));
+		lights[count] = Math.abs(into[0] ?? 0);
+		colours[count] = Math.hypot(into[1] ?? 0, into[2] ?? 0);
+		count += 1;
 	}
-	const middle = (values: number[]) => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+	const middle = (values: Float32Array) => values.subarray(0, count).toSorted()[count >> 1] ?? 0;
 	return {lightSpread: middle(lights) * 1.48, colourSpread: middle(colours) * 0.85};
 }
 
