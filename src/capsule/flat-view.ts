@@ -1,5 +1,5 @@
 /** A photo seen from straight above: colours at even steps of a plane, in logarithms, so that shade is a difference. */
-import {carry, type Homography} from './homography.ts';
+import type {Homography} from './homography.ts';
 import {type Point, type Raster, readColour} from './raster.ts';
 
 /** A part of a plane, in millimetres. */
@@ -30,7 +30,11 @@ const darkest = 6;
 export function flatten(
 	raster: Raster,
 	view: Homography,
-	grid: {readonly area: Area; readonly stepMm: number; readonly covers: (point: Point) => boolean},
+	grid: {
+		readonly area: Area;
+		readonly stepMm: number;
+		readonly covers?: ((point: Point) => boolean) | undefined;
+	},
 ): FlatView {
 	const {area, stepMm, covers} = grid;
 	const width = Math.floor((area.right - area.left) / stepMm) + 1;
@@ -40,10 +44,15 @@ export function flatten(
 	const colour = new Float32Array(3);
 	for (let row = 0; row < height; row += 1) {
 		for (let column = 0; column < width; column += 1) {
-			const point: Point = [area.left + column * stepMm, area.top + row * stepMm];
-			if (!readColour(raster, carry(view, point), colour)) continue;
+			const x = area.left + column * stepMm;
+			const y = area.top + row * stepMm;
+			// Written out, since a point made for each of so many places would take as long again.
+			const w = (view[6] ?? 0) * x + (view[7] ?? 0) * y + (view[8] ?? 0);
+			const px = ((view[0] ?? 0) * x + (view[1] ?? 0) * y + (view[2] ?? 0)) / w;
+			const py = ((view[3] ?? 0) * x + (view[4] ?? 0) * y + (view[5] ?? 0)) / w;
+			if (!readColour(raster, px, py, colour)) continue;
 			const at = row * width + column;
-			known[at] = covers(point) ? 0 : 1;
+			known[at] = covers?.([x, y]) ? 0 : 1;
 			for (let channel = 0; channel < 3; channel += 1) logs[at * 3 + channel] = logOf(colour[channel] ?? 0);
 		}
 	}

@@ -1,6 +1,5 @@
 /** What the bare ground looks like at each point of a flat view: its light and colour, smooth all over. */
 import type {FlatView} from './flat-view.ts';
-import type {Point} from './raster.ts';
 import {solve} from './solve.ts';
 
 /** How a colour differs from bare ground there: in light, red against green, blue against both; logarithms. */
@@ -8,8 +7,8 @@ export type Difference = readonly [light: number, red: number, blue: number];
 
 /** Bare ground. */
 export type Ground = {
-	/** How a colour, given as logarithms from `at` on, differs from bare ground at a grid point. */
-	readonly differ: (logs: Float32Array, at: number, point: Point, into: Float32Array) => void;
+	/** How a colour, given as logarithms from `at` on, differs from bare ground at column `x` and row `y`. */
+	readonly differ: (logs: Float32Array, at: number, x: number, y: number, into: Float32Array) => void;
 	/** Spread of the ground's own light and colour, one sigma. */
 	readonly lightSpread: number;
 	readonly colourSpread: number;
@@ -74,13 +73,16 @@ type Fit = {
 };
 
 function groundOf(view: FlatView, {light, red, blue}: Fit): Ground {
-	const differ: Ground['differ'] = (logs, at, [x, y], into) => {
+	const [lightAt, redAt, blueAt] = [polynomialOf(light), polynomialOf(red), polynomialOf(blue)];
+	const differ: Ground['differ'] = (logs, at, x, y, into) => {
 		const u = (2 * x) / view.width - 1;
 		const v = (2 * y) / view.height - 1;
-		const [r, g, b] = [logs[at] ?? 0, logs[at + 1] ?? 0, logs[at + 2] ?? 0];
-		into[0] = (r + g + b) / 3 - polynomial(light, u, v);
-		into[1] = r - g - polynomial(red, u, v);
-		into[2] = b - (r + g) / 2 - polynomial(blue, u, v);
+		const r = logs[at] ?? 0;
+		const g = logs[at + 1] ?? 0;
+		const b = logs[at + 2] ?? 0;
+		into[0] = (r + g + b) / 3 - lightAt(u, v);
+		into[1] = r - g - redAt(u, v);
+		into[2] = b - (r + g) / 2 - blueAt(u, v);
 	};
 	return {differ, ...spreadsOf(view, differ)};
 }
@@ -88,15 +90,18 @@ function groundOf(view: FlatView, {light, red, blue}: Fit): Ground {
 /** From the middle half of how points near the ground's light differ. */
 function spreadsOf(view: FlatView, differ: Ground['differ']): {lightSpread: number; colourSpread: number} {
 	const into = new Float32Array(3);
-	const [lights, colours]: [number[], number[]] = [[], []];
-	for (let at = 0; at < view.known.length; at += 7) {
+	const stride = Math.max(1, Math.floor(view.known.length / 3000));
+	const [lights, colours] = [new Float32Array(6100), new Float32Array(6100)];
+	let count = 0;
+	for (let at = 0; at < view.known.length && count < lights.length; at += stride) {
 		if (view.known[at] !== 1) continue;
 		const y = Math.floor(at / view.width);
-		differ(view.logs, at * 3, [at - y * view.width, y], into);
-		lights.push(Math.abs(into[0] ?? 0));
-		colours.push(Math.hypot(into[1] ?? 0, into[2] ?? 0));
+		differ(view.logs, at * 3, at - y * view.width, y, into);
+		lights[count] = Math.abs(into[0] ?? 0);
+		colours[count] = Math.hypot(into[1] ?? 0, into[2] ?? 0);
+		count += 1;
 	}
-	const middle = (values: number[]) => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+	const middle = (values: Float32Array) => values.subarray(0, count).toSorted()[count >> 1] ?? 0;
 	return {lightSpread: middle(lights) * 1.48, colourSpread: middle(colours) * 0.85};
 }
 
@@ -163,7 +168,9 @@ function weighted(factors: readonly number[], values: readonly number[]): number
 	return factors.reduce((sum, factor, index) => sum + factor * (values[index] ?? 0), 0);
 }
 
-function polynomial(factors: readonly number[], u: number, v: number): number {
+/** A fitted polynomial, its ten factors filled up with zeros so that none has to be asked for. */
+function polynomialOf(factors: readonly number[]): (u: number, v: number) => number {
 	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0, j = 0] = factors;
-	return a + u * (b + d * u + e * v + g * u * u + h * u * v) + v * (c + f * v + i * u * v + j * v * v);
+	return (u, v) =>
+		a + u * (b + d * u + e * v + g * u * u + h * u * v) + v * (c + f * v + i * u * v + j * v * v);
 }

@@ -33,7 +33,10 @@ export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | u
 	if (lengthMm < sizesMm[0] || lengthMm / mmPerPx < leastPx) return 'too-small-case';
 	const slim = axis.widthMm / lengthMm;
 	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
-	if (axis.symmetry < 0.91 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
+	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
+	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
+	const broader = Math.abs((size.widthMm ?? 0) / axis.widthMm - 1);
+	if (axis.symmetry < 0.92 && broader > 0.12) return 'odd-shape';
 	const far = Math.abs(lengthMm - axis.lengthMm);
 	if (far > 1.5 + 0.05 * lengthMm) return 'unclear-ends';
 	return size.chosen.every(isClear) ? undefined : 'unclear-ends';

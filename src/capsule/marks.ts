@@ -97,6 +97,6 @@ function likeness(cells: string, light: (column: number, row: number) => number 
 const colour = new Float32Array(3);
 
 function lightAt(raster: Raster, point: Point): number | undefined {
-	if (!readColour(raster, point, colour)) return undefined;
+	if (!readColour(raster, ...point, colour)) return undefined;
 	return ((colour[0] ?? 0) + (colour[1] ?? 0) + (colour[2] ?? 0)) / 3;
 }

@@ -50,7 +50,7 @@ export function measureBodies(
 	};
 }
 
-export function flatViewOf(
+function flatViewOf(
 	{raster, half}: {readonly raster: Raster; readonly half: Raster},
 	{flat, halfMm, printScale = 1}: Found,
 	view: Homography,
@@ -68,8 +68,8 @@ export function flatViewOf(
 	const stepMm = Math.max(finestMm, Math.sqrt(size / mostPoints));
 	const isOnCard = ([x, y]: Point) =>
 		Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
-	const covers = (point: Point) =>
-		flat.kind === 'card' ? isOnCard(point) : flat.kind === 'sheet' && isOnMark(point, printScale);
+	const isMarked = (point: Point) => isOnMark(point, printScale);
+	const covers = flat.kind === 'card' ? isOnCard : flat.kind === 'sheet' ? isMarked : undefined;
 	return flatten(half, halved(view), {area, stepMm, covers});
 }
 

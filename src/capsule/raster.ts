@@ -10,7 +10,7 @@ export type Field = {readonly width: number; readonly height: number; readonly v
 export type Point = readonly [x: number, y: number];
 
 /** Writes the colour between the four pixels round a point into `into` from `at` on; false outside the picture. */
-export function readColour(raster: Raster, [x, y]: Point, into: Float32Array, at = 0): boolean {
+export function readColour(raster: Raster, x: number, y: number, into: Float32Array, at = 0): boolean {
 	const {width, height, rgb} = raster;
 	if (!(x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1)) return false;
 	const left = Math.min(Math.floor(x), width - 2);
@@ -19,8 +19,10 @@ export function readColour(raster: Raster, [x, y]: Point, into: Float32Array, at
 	const fy = y - top;
 	const first = (top * width + left) * 3;
 	const below = first + width * 3;
-	const [a, b] = [(1 - fx) * (1 - fy), fx * (1 - fy)];
-	const [c, d] = [(1 - fx) * fy, fx * fy];
+	const a = (1 - fx) * (1 - fy);
+	const b = fx * (1 - fy);
+	const c = (1 - fx) * fy;
+	const d = fx * fy;
 	for (let channel = 0; channel < 3; channel += 1) {
 		into[at + channel] =
 			a * (rgb[first + channel] ?? 0) +

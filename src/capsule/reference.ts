@@ -102,7 +102,7 @@ function isPaper(raster: Raster, corners: Corners): boolean {
 		for (let share = 0.05; share < 1; share += 0.1) {
 			const at = [x + share * (nextX - x), y + share * (nextY - y)] as const;
 			const inside: Point = [at[0] + 0.06 * ((cx ?? 0) - at[0]), at[1] + 0.06 * ((cy ?? 0) - at[1])];
-			if (!readColour(raster, inside, colour)) continue;
+			if (!readColour(raster, ...inside, colour)) continue;
 			const most = Math.max(...colour);
 			lights.push(colour[1] ?? 0);
 			tones.push((most - Math.min(...colour)) / (most + 1));

@@ -84,8 +84,8 @@ function edgesAcross(
 	const colours = new Float32Array((2 * half + 1) * 3);
 	for (let index = -half; index <= half; index += 1) {
 		const off = index * stepPx;
-		const point: Point = [at[0] + normal[0] * off, at[1] + normal[1] * off];
-		if (!readColour(raster, point, colours, (index + half) * 3)) return [];
+		if (!readColour(raster, at[0] + normal[0] * off, at[1] + normal[1] * off, colours, (index + half) * 3))
+			return [];
 	}
 	const steep = steepness(colours, half);
 	const peaks: {off: number; strength: number}[] = [];

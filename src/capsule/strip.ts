@@ -54,7 +54,7 @@ export function edgesOf(sight: Sight, axis: Axis, reach: Reach): readonly Edge[]
 		for (let index = 0; index < count; index += 1) {
 			const s = reach.way * (from + index * stepMm);
 			const point = fromAxis(axis, reach.side === 'end' ? [s, place] : [place, s]);
-			if (!readColour(sight.raster, carry(sight.view, point), colours, index * 3)) return undefined;
+			if (!readColour(sight.raster, ...carry(sight.view, point), colours, index * 3)) return undefined;
 		}
 		return {colours, from, place};
 	});
@@ -90,7 +90,8 @@ function oddAlong(sight: Sight, colours: Float32Array, pointAt: (at: number) => 
 	const logs = colours.map(logOf);
 	const difference = new Float32Array(3);
 	for (let at = 0; at < learnt.length; at += 1) {
-		ground.differ(logs, at * 3, gridPoint(flat, pointAt(at)), difference);
+		const [x, y] = gridPoint(flat, pointAt(at));
+		ground.differ(logs, at * 3, x, y, difference);
 		const [light = 0, red = 0, blue = 0] = difference;
 		learnt[at] = oddness(light, red, blue);
 		ruled[at] = rule(light, red, blue);

@@ -30,8 +30,10 @@ function differencesOf(view: FlatView, ground: Ground): Float32Array {
 	for (let y = 0; y < view.height; y += 1) {
 		for (let x = 0; x < view.width; x += 1) {
 			const at = (y * view.width + x) * 3;
-			ground.differ(view.logs, at, [x, y], one);
-			all.set(one, at);
+			ground.differ(view.logs, at, x, y, one);
+			all[at] = one[0] ?? 0;
+			all[at + 1] = one[1] ?? 0;
+			all[at + 2] = one[2] ?? 0;
 		}
 	}
 	return all;
