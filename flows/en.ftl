@@ -9,7 +9,7 @@ option-correct = Change an answer
 
 ## What the shared drawings show
 
-picture-parts = The drawing shows a case of a skate or ray with its horns, aprons, keel and capsule, and a slim case of a catshark with its tendrils.
+picture-parts = The drawing shows a case of a skate or ray with its horns, aprons, keel and capsule, and a slim case of a catshark with its strings.
 picture-photo = The drawing shows a case twice, from the top and from the underside, with a coin or ruler beside it.
 picture-soak = The drawing shows a case in a bowl of tap water.
 picture-aprons = The drawing shows three cases: one with both aprons, one with one apron torn off, one without aprons.
@@ -59,6 +59,19 @@ card-alt-shortlist = The card shows { $photo ->
    *[yes] your photo and small drawings
 } of these cases: { $names }. Beside them, lengths as bars.
 card-alt-line = { $name }: { $second }. { $words }.
+drawn-horn = horn
+drawn-apron = apron
+drawn-capsule = capsule
+drawn-blade = keel
+drawn-string = string
+drawn-skate = Skate or ray
+drawn-catshark = Catshark
+drawn-photo-top = The top, with a coin
+drawn-photo-under = The underside, with a ruler
+drawn-soak = Tap water, all of it under
+drawn-aprons-both = Both there
+drawn-aprons-one = One gone
+drawn-aprons-none = Both gone
 measuring-from = from this border
 measuring-to = to this border
 measuring-across = Across, where it is widest.

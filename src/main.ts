@@ -20,12 +20,11 @@ async function run(settings: Settings): Promise<void> {
 		else logger.info(line);
 	};
 	const program = await startProgram(settings, {clock: realClock(), log});
-	process.stdout.write(
+	const ready =
 		program.roomUrl === undefined
 			? 'pursekey is listening. Stop it with Ctrl+C.\n'
-			: `pursekey is ready. Open its chat room in a browser: ${program.roomUrl}\nStop it with Ctrl+C.\n`,
-	);
-	if (program.claim) process.stdout.write(sayClaim(program.claim));
+			: `pursekey is ready. Open its chat room in a browser: ${program.roomUrl}\nStop it with Ctrl+C.\n`;
+	process.stdout.write(program.claim ? ready + sayClaim(program.claim) : ready);
 	let isStopping = false;
 	const stop = (exitCode: 0 | 1) => {
 		if (isStopping) return;

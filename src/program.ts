@@ -7,7 +7,7 @@ import {openNews} from './bot/day-news.ts';
 import {askForResults} from './bot/day-over.ts';
 import {showProgress} from './bot/day-progress.ts';
 import {type House, type Shelf, shelfOf} from './bot/desk.ts';
-import {addPhotoToRecord, tellPhotoLost, wakeBowl} from './bot/happenings.ts';
+import {addPhotoToRecord, tellPhotoLost, wakeBowl, warnOfUnfinished} from './bot/happenings.ts';
 import {type Listening, listen} from './bot/listen.ts';
 import {handOver} from './bot/made.ts';
 import {setProfile} from './bot/profile.ts';
@@ -18,7 +18,7 @@ import {picturesOf} from './draw/title.ts';
 import {checkAround} from './find/check-around.ts';
 import {flowOf, readAround} from './find/flow.ts';
 import {checkRead} from './key/check.ts';
-import {tryRegion} from './key/region.ts';
+import {type Region, tryRegion} from './key/region.ts';
 import {sayFault} from './key/yaml.ts';
 import {type Room, startRoom} from './room/server.ts';
 import {projectRoot, type Settings} from './settings.ts';
@@ -118,7 +118,11 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onDue: (tx, reminders) => wakeBowl(house, tx, reminders),
 		onPhotoKept: (tx, find) => addPhotoToRecord(house, tx, find),
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
+		zone: settings.zone,
+		onStale: (tx, finds) => warnOfUnfinished(house, tx, finds),
 		sayIn: language => shelfOf(house, settings.region).texts.in(language),
+		datasetFile: settings.datasetFile,
+		regionOf: id => regionNamed(shelves, id),
 		onMade: (tx, parcel, made) => handOver(house, tx, {parcel, made}),
 		telling: {
 			zone: settings.zone,
@@ -147,6 +151,14 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 			await db.destroy();
 		},
 	};
+}
+
+function regionNamed(shelves: ReadonlyMap<string, Shelf>, id: string): Region {
+	const shelf = shelves.get(id);
+	if (shelf) return shelf.flow.region;
+	throw new Error(
+		`Expected region "${id}" of a record under flows/; there are ${[...shelves.keys()].join(', ')}`,
+	);
 }
 
 /** A folder that is to receive records has to be there: a place that is not mounted would be filled unseen. */

@@ -36,6 +36,41 @@ test(
 	patience,
 );
 
+test(
+	'until somebody owns the program each start prints a code for it, and only the newest one works',
+	async () => {
+		const folder = newFolder();
+		const clock = {now: Date.now, forward: () => undefined};
+		const room = await startRoom({port: 0, folder: join(folder, 'room'), clock});
+		onTestFinished(room.stop);
+		const begin = async () => {
+			const running = runProgram(built, {BOT_TOKEN: room.token, BOT_API_ROOT: room.url, DATA_DIR: folder});
+			await running.ready;
+			return running;
+		};
+		const codeOf = (stdout: string) => /To become its owner, .*: \/start ([\w-]{24})\n/.exec(stdout)?.[1];
+		const first = await begin();
+		const [old, link] = [codeOf(first.stdout()), `https://t.me/pursekey_bot?start=${codeOf(first.stdout())}`];
+		expect(first.stdout()).toContain(link);
+		await first.end('SIGTERM');
+		const second = await begin();
+		const code = codeOf(second.stdout());
+		expect(code).toBeDefined();
+		expect(code).not.toBe(old);
+		const ada = room.person('Ada');
+		for (const brought of [old, code]) ada.sends(`/start ${brought}`);
+		const answers = () => room.messages(ada.id).filter(({from}) => from === 'bot');
+		while (answers().length < 2) await room.nextChange();
+		expect(answers()[0]?.text).toContain('This link does not work.');
+		expect(answers()[1]?.text).toContain('You are the owner of this survey now.');
+		await second.end('SIGTERM');
+		const third = await begin();
+		expect(third.stdout()).not.toContain('owner');
+		expect(await third.end('SIGTERM')).toEqual({code: 0, signal: null});
+	},
+	patience,
+);
+
 test('npm start builds and then runs the very file that these tests run', () => {
 	const file = readFileSync(join(projectRoot(), 'package.json'), 'utf8');
 	const {scripts} = z.object({scripts: z.object({start: z.string()})}).parse(JSON.parse(file));

@@ -21,7 +21,15 @@ export async function alikeAsk(
 	if (ask.lead || model?.kind !== 'draft') return brief;
 	const {say} = readerAt(desk, row.region);
 	const values = {number: String(alike), name: draftName(model.body, say)};
-	if (ask.kind === 'length') return {...brief, lead: {message: 'sort-as', values}};
+	if (ask.kind === 'length') {
+		// How to measure was said for the first; what is noted of a dry one is said each time.
+		const isSoaked = standing.facts.soak === 'soaked';
+		return {
+			...ask,
+			lead: {message: 'sort-as', values},
+			...(isSoaked ? {text: {message: 'sort-length'}} : {}),
+		};
+	}
 	const [taxon, ...others] = model.body.said;
 	if (!ask.result || taxon === undefined || others.length > 0) return brief;
 	const lead = misfitLine(desk, row, {standing, taxon, values});

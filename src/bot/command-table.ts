@@ -25,6 +25,8 @@ const table = {
 	safety: {},
 	region: {},
 	settings: {},
+	sharing: {isPrivate: true},
+	privacy: {},
 	mydata: {isPrivate: true},
 	forget: {isPrivate: true},
 	say: {listed: 'in-groups'},
@@ -33,6 +35,8 @@ const table = {
 	invite: {roles: ['owner', 'coordinator'], isPrivate: true},
 	team: {roles: ['owner', 'coordinator'], isPrivate: true},
 	review: {roles: ['verifier']},
+	season: {roles: ['owner', 'coordinator']},
+	export: {roles: ['owner', 'coordinator'], isPrivate: true},
 	forwarding: {roles: ['owner'], isPrivate: true},
 } as const satisfies Readonly<Record<string, CommandRule>>;
 

@@ -5,6 +5,7 @@ import {cancel} from './commands/cancel.ts';
 import {showOwnDays} from './commands/day.ts';
 import {showDays} from './commands/days.ts';
 import {showDrafts} from './commands/drafts.ts';
+import {askForExport} from './commands/export.ts';
 import {beginFindCommand} from './commands/find.ts';
 import {askToForget} from './commands/forget.ts';
 import {showForwarding} from './commands/forwarding.ts';
@@ -12,11 +13,14 @@ import {showHelp} from './commands/help.ts';
 import {askWhom} from './commands/invite.ts';
 import {sendMyData} from './commands/mydata.ts';
 import {answerAlone} from './commands/onlyme.ts';
+import {showPrivacy} from './commands/privacy.ts';
 import {showRegions} from './commands/region.ts';
 import {showReview} from './commands/review.ts';
 import {showSafety} from './commands/safety.ts';
 import {say} from './commands/say.ts';
+import {showSeason} from './commands/season.ts';
 import {showSettings} from './commands/settings.ts';
+import {showSharing} from './commands/sharing.ts';
 import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
@@ -39,6 +43,8 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	safety: showSafety,
 	region: showRegions,
 	settings: showSettings,
+	sharing: showSharing,
+	privacy: showPrivacy,
 	mydata: sendMyData,
 	forget: askToForget,
 	say,
@@ -48,4 +54,6 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	team: showTeam,
 	review: showReview,
 	forwarding: showForwarding,
+	export: askForExport,
+	season: showSeason,
 };

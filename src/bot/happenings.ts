@@ -1,19 +1,25 @@
 /** What the clockwork lets happen to finds: bowls that are due, photos that came through or did not. */
 import {standAt} from '../find/stand.ts';
 import type {Trail} from '../find/trail.ts';
+import {erasedAt} from '../find/unfinished.ts';
 import {addressOf} from '../store/chats.ts';
 import {type FindRow, findById} from '../store/finds.ts';
 import {personById} from '../store/people.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Tx} from '../store/schema.ts';
+import type {StaleFind} from '../store/unfinished.ts';
+import {packButton} from './button.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
 import {turnFind} from './find-turn.ts';
 import {keepRecord} from './keep-record.ts';
 import {readTrail, trailIfSound} from './stored-trail.ts';
-import {timeText} from './words.ts';
+import {dayOf, timeText} from './words.ts';
 
 /** A bell this late is rung with an excuse. */
 const lateMs = 30 * 60_000;
+
+/** So many fit a phone. */
+const mostButtons = 6;
 
 /**
  * All finds of one bowl wake; the first is asked about, the others wait in /bowl. A find that cannot be read keeps no
@@ -59,6 +65,25 @@ export async function tellPhotoLost(house: House, tx: Tx, find: number): Promise
 	const desk = row && (await deskOfFind(house, tx, row));
 	if (row && desk)
 		await sayHere(desk, readerAt(desk, row.region).say.say('photo-lost', {number: String(find)}));
+}
+
+/** A finder hears that finds of theirs are not kept unfinished for ever, with a way on to each. */
+export async function warnOfUnfinished(house: House, tx: Tx, finds: readonly StaleFind[]): Promise<void> {
+	const [first] = finds;
+	const row = first && (await findById(tx, first.id));
+	const desk = row && (await deskOfFind(house, tx, row));
+	if (!desk) return;
+	const reader = readerAt(desk);
+	const numbers = finds.map(({id}) => String(id));
+	const day = dayOf(erasedAt(desk.now), reader);
+	const values = {count: finds.length, numbers: numbers.join(', '), day};
+	const buttons = finds.slice(0, mostButtons).map(({id}) => [
+		{
+			text: reader.say.say('unfinished-go-on', {number: String(id)}),
+			data: packButton({kind: 'resume', find: id}),
+		},
+	]);
+	return sayHere(desk, reader.say.say('unfinished-warning', values), buttons);
 }
 
 /** The desk of a find without anybody speaking; nothing when its chat is gone. */

@@ -5,6 +5,7 @@ import type {Parcel} from '../store/parcels.ts';
 import {personById} from '../store/people.ts';
 import type {Tx} from '../store/schema.ts';
 import {type Desk, type House, postHere, readerAt, sayHere} from './desk.ts';
+import {tellSeason} from './season-screen.ts';
 import {escaped} from './words.ts';
 
 /** Puts what was made in the queue of its chat; nothing when the chat is gone. */
@@ -21,16 +22,26 @@ export async function handOver(
 	const {say} = readerAt(desk);
 	switch (made.kind) {
 		case 'files':
-			return handOverFiles(desk, parcel, made.names);
+			return handOverFiles(desk, parcel, made);
+		case 'season':
+			return tellSeason(desk, made.season);
+		case 'nothing':
+		case 'too-large':
+		case 'not-described':
+			return sayHere(desk, say.say(`parcel-${made.kind}`));
 		case 'failed':
 			return sayHere(desk, say.say('parcel-failed'));
 	}
 }
 
-async function handOverFiles(desk: Desk, parcel: Parcel, names: readonly string[]): Promise<void> {
+async function handOverFiles(
+	desk: Desk,
+	parcel: Parcel,
+	{names, records = 0}: Extract<Made, {kind: 'files'}>,
+): Promise<void> {
 	const {say} = readerAt(desk);
 	for (const [index, name] of names.entries()) {
-		const values = {part: index + 1, parts: names.length};
+		const values = {part: index + 1, parts: names.length, records};
 		const html = escaped(say.say(`parcel-${parcel.wanted.kind}`, values));
 		await postHere(desk, {kind: 'document', file: `${parcel.id}/${name}`, html}, {role: 'file'});
 	}

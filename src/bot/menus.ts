@@ -2,9 +2,12 @@
 import type {CommandName} from './command-table.ts';
 import {actOnPlan} from './commands/day.ts';
 import {actOnDay} from './commands/days.ts';
+import {goOnWithExport} from './commands/export.ts';
 import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
 import {orderMyData} from './commands/mydata.ts';
+import {orderSeason} from './commands/season.ts';
+import {setSharing} from './commands/sharing.ts';
 import {actOnTellMe} from './commands/tellme.ts';
 import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
@@ -18,9 +21,12 @@ type Menu = {
 };
 
 const menus: ReadonlyMap<string, Menu> = new Map<string, Menu>([
+	['sharing', {of: 'sharing', act: setSharing}],
 	['mydata', {of: 'mydata', act: orderMyData}],
 	['forget', {of: 'forget', act: answerForget}],
 	['review', {of: 'review', act: actOnReview}],
+	['export', {of: 'export', act: goOnWithExport}],
+	['season', {of: 'season', act: orderSeason}],
 	['forwarding', {of: 'forwarding', act: retryForwarding}],
 	['plan', {of: 'day', act: actOnPlan}],
 	['cast', {of: 'day', act: actOnCast}],

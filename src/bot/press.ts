@@ -1,6 +1,7 @@
 /** A button pressed: answered at once, looked up, and given to what it belongs to. */
 import {findById} from '../store/finds.ts';
 import {markWelcomed, seatOf} from '../store/people.ts';
+import {touchFind} from '../store/unfinished.ts';
 import {setAnswerers} from './answerers.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
 import {runCommand} from './by-button.ts';
@@ -15,7 +16,7 @@ import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
 import {actOnMenu} from './menus.ts';
 import {spanFrom} from './span.ts';
-import {answerableFind, mayAnswer, ownFind} from './whose.ts';
+import {answerableFind, isDeleted, mayAnswer, ownFind} from './whose.ts';
 
 /** What only the owner of a find may press. */
 const ownersOption = 'throw';
@@ -95,7 +96,9 @@ async function resume(desk: Desk, find: number): Promise<void> {
 	const seat = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
 	const wanted = find === 0 ? seat : find;
 	const row = wanted === undefined ? undefined : await findById(desk.tx, wanted);
-	if (row && mayAnswer(desk, row)) {
+	if (row && !isDeleted(row) && mayAnswer(desk, row)) {
+		// Whoever looks at it again means to finish it.
+		await touchFind(desk.tx, {find: row.id, now: desk.now});
 		await turnFind(desk, row, {kind: 'resume'});
 		return;
 	}

@@ -136,7 +136,9 @@ function seenLines(draft: Draft, {seenFor, seenAgainst}: ResultView, say: Say): 
 	const lost = draft.lost.filter(part => say.has(`picture-lost-${part}`));
 	return [
 		seenText(seenFor, {say, message: 'result-for'}),
-		seenText(seenAgainst, {say, message: 'result-against'}),
+		seenAgainst.length === 0 && draft.said.length > 0
+			? say.say('review-nothing-against')
+			: seenText(seenAgainst, {say, message: 'result-against'}),
 		seenText(rest, {say, message: 'review-also-seen'}),
 		...(lost.length === 0
 			? []

@@ -1,8 +1,8 @@
 /** A question as a message: words and buttons out of what the conversation says. */
-import {questionTitle} from '../draw/title.ts';
+import {type QuestionPicture, questionTitle} from '../draw/title.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
 import {cantTell} from '../key/observed.ts';
-import type {Call, CallPicture, Keyboard} from '../store/call.ts';
+import type {Call, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';
 import {resultText} from './result-screen.ts';
 import {escaped, lineText, type Reader} from './words.ts';
@@ -66,18 +66,11 @@ export function whyScreen(ask: Ask, shown: Shown): SendCall {
 function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 	return [picture, shows].flatMap(one => {
 		if (!one) return [];
-		const {say} = shown.reader;
-		if (one.kind === 'drawing') return [say.say(`picture-${one.name.replace(/\.svg$/, '')}`)];
-		const wanted = pictureOf(one, shown);
-		return wanted.kind === 'drawing' || wanted.kind === 'lengths' ? [] : [questionTitle(wanted, say)];
+		return [questionTitle(pictureOf(one, shown), shown.reader.say)];
 	});
 }
 
-function pictureOf(
-	picture: AskPicture,
-	{region, reader}: Shown,
-): Exclude<CallPicture, {kind: 'taxon' | 'card' | 'bars' | 'map'}> {
-	if (picture.kind === 'drawing') return {kind: 'drawing', path: `pictures/${picture.name}`};
+function pictureOf(picture: AskPicture, {region, reader}: Shown): QuestionPicture {
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'
 		? {...picture, ...of, options: [...picture.options]}

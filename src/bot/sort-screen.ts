@@ -40,7 +40,8 @@ export async function sortScreen(
 	const count = await countSorted(desk.tx, sorting);
 	const waiting = await nextWaiting(desk, {id: sorting, isBegun: true});
 	const paragraphs = [
-		headOf(desk, row) ?? '',
+		// What is saved is told by its number.
+		saved ? '' : (headOf(desk, row) ?? ''),
 		ask.lead ? lineText(ask.lead, reader) : '',
 		saved
 			? say.say('sort-saved', {

@@ -31,6 +31,18 @@ export function daysOf(span: Span, {now, zone, say}: Reader): Days {
 	};
 }
 
+/** One day, given as an ISO date. */
+export function dayOf(date: string, {zone, say}: Reader): Days {
+	const day = DateTime.fromISO(date, {zone, locale: say.language});
+	return {
+		from: date,
+		to: date,
+		beginsAt: day.toMillis(),
+		endsAt: day.plus({days: 1}).toMillis(),
+		called: day.toFormat('cccc d LLLL yyyy'),
+	};
+}
+
 /** The span that a button names; today where there is no such button. */
 export function spanFrom(text: string): Span {
 	return spans.find(span => span === text) ?? 'today';

@@ -4,10 +4,9 @@ import {existsSync} from 'node:fs';
 import {mkdir, rename, rm, writeFile} from 'node:fs/promises';
 import {dirname, join, resolve} from 'node:path';
 import {type Region, readRegion} from '../key/region.ts';
-import {writeArchive} from '../record/archive.ts';
 import {type Dataset, readDataset} from '../record/dataset.ts';
+import {writeExportFile} from '../record/export-file.ts';
 import {recordsToTell} from '../record/exporting.ts';
-import {csvForm, geojsonForm, writeFlat} from '../record/flat.ts';
 import type {ToldRecord} from '../record/told.ts';
 import {totalsOf} from '../record/totals.ts';
 import {readSettings, type Settings} from '../settings.ts';
@@ -84,20 +83,9 @@ async function write(db: Db, call: ExportCall, means: Means): Promise<number> {
 	const records = recordsToTell(db, {wanted, manner, regionOf});
 	const photos = resolve(calledIn, settings.dataDir, 'photos');
 	const photoFile = (hash: string) => join(photos, hash.slice(0, 2), `${hash}.jpg`);
-	switch (call.format) {
-		case 'archive': {
-			const archive = {file: out, dataset, isExact, photoFile: call.withPhotos ? photoFile : undefined};
-			return (await writeArchive(records, archive)).records;
-		}
-		case 'csv':
-			return (await writeFlat(records, csvForm, {file: out, licence})).records;
-		case 'geojson':
-			return (await writeFlat(records, geojsonForm, {file: out, licence})).records;
-		case 'totals':
-			return writeTotals(records, out);
-		default:
-			return never(call.format);
-	}
+	if (call.format === 'totals') return writeTotals(records, out);
+	const wantedPhotos = call.withPhotos ? photoFile : undefined;
+	return writeExportFile(records, {form: call.format, file: out, dataset, isExact, photoFile: wantedPhotos});
 }
 
 async function writeTotals(records: AsyncIterable<ToldRecord>, out: string): Promise<number> {
@@ -146,8 +134,4 @@ function outOf({out}: ExportCall, {calledIn}: ExportTools): string {
 
 function messageOf(error: unknown): string {
 	return error instanceof Error ? error.message : String(error);
-}
-
-function never(value: never): never {
-	throw new Error(`Expected a known format; got ${JSON.stringify(value)}`);
 }

@@ -75,8 +75,9 @@ export function namedPictures(from: DrawnFrom, isKept: boolean): readonly NamedP
 		(taxon): Wanted => ({kind: 'taxon', ...of, taxon, lost: []}),
 	);
 	const questions = picturesOf(region, say.language);
+	// Where parts are follows from what is kept; what all regions share is kept once, beside these.
 	return [...kinds, ...questions]
-		.filter(({kind}) => !isKept || kind !== 'part')
+		.filter(({kind}) => !isKept || (kind !== 'part' && kind !== 'around'))
 		.map(wanted => ({name: [region.id, wanted.kind, subjectOf(wanted)].join('_'), wanted, from}));
 }
 
@@ -93,13 +94,15 @@ function subjectOf(wanted: Wanted): string {
 		case 'taxon':
 			return wanted.taxon;
 		case 'measuring':
+		case 'around':
 			return wanted.which;
 		case 'lengths':
 			return wanted.taxa.join('+');
 		case 'bars':
 			return 'tally';
+		case 'months':
 		case 'map':
-			return 'finds';
+			return String(wanted.kind);
 		default:
 			return wanted.character;
 	}

@@ -4,18 +4,18 @@ import {join} from 'node:path';
 import {checkFolder} from '../key/check.ts';
 import {type Region, readRegion} from '../key/region.ts';
 import type {Fault} from '../key/yaml.ts';
-import {readTexts, type Say} from '../text/text.ts';
+import {readTexts, type Say, type Texts} from '../text/text.ts';
 import {checkSentenceFiles} from './sentence-files.ts';
 
-/** A region without a fault and its English sentences, the shared ones among them; else its faults. */
+/** A region without a fault and its sentences, English ones at hand, the shared ones among them; else its faults. */
 export type RegionRead =
-	| {readonly kind: 'read'; readonly region: Region; readonly say: Say}
+	| {readonly kind: 'read'; readonly region: Region; readonly texts: Texts; readonly say: Say}
 	| {readonly kind: 'faults'; readonly faults: readonly Fault[]};
 
-/** The ids of all regions of a project; what regions share has a folder of pictures beside them. */
+/** The ids of all regions of a project. */
 export function regionsIn(root: string): readonly string[] {
 	return readdirSync(flowsOf(root), {withFileTypes: true})
-		.filter(entry => entry.isDirectory() && entry.name !== 'pictures')
+		.filter(entry => entry.isDirectory())
 		.map(({name}) => name)
 		.sort();
 }
@@ -43,11 +43,8 @@ export function readChecked(root: string, regionId: string): RegionRead {
 	if (faults.length > 0) return {kind: 'faults', faults};
 	const found = checkFolder(flowsOf(root), regionId, readTexts([folder]));
 	if (found.length > 0) return {kind: 'faults', faults: found};
-	return {
-		kind: 'read',
-		region: readRegion(flowsOf(root), regionId),
-		say: readTexts([...shared, folder]).in('en'),
-	};
+	const texts = readTexts([...shared, folder]);
+	return {kind: 'read', region: readRegion(flowsOf(root), regionId), texts, say: texts.in('en')};
 }
 
 function checkFiles(folder: string): readonly Fault[] {

@@ -8,14 +8,14 @@ import {cribPages} from '../draw/crib.ts';
 import {type Page, pageSvg} from '../draw/page.ts';
 import {writePdf} from '../draw/pdf.ts';
 import {posterPage, posterSchema} from '../draw/poster.ts';
-import {readTexts, type Say} from '../text/text.ts';
+import {readTexts, type Say, type Texts} from '../text/text.ts';
 import {cribKinds} from './crib-kinds.ts';
 import {readChecked, sharedFolders} from './regions.ts';
 import {type ExitCode, pathFrom, sayFaults, type Terminal} from './terminal.ts';
 
 /** What `sheets --help` says. */
-export const sheetsHelp = `npm run sheets -- crib <region> --out FILE
-npm run sheets -- poster DAY.json --out FILE
+export const sheetsHelp = `npm run sheets -- crib <region> --out FILE [--language LANGUAGE]
+npm run sheets -- poster DAY.json --out FILE [--language LANGUAGE]
 
 Sheets of A4 to print. FILE ends in .pdf, or in .png for a picture of each page (FILE-2.png and so on).
 
@@ -32,17 +32,21 @@ Sheets of A4 to print. FILE ends in .pdf, or in .png for a picture of each page 
       "link": "https://…", "contact": "whom to ask, and how"
     }
 
-  --out FILE   where to write
+  --out FILE            where to write
+  --language LANGUAGE   a language that there are sentences in, such as cy; en without it; "every" writes
+                        one sheet for each, those beside English as FILE-cy.pdf and so on
 
 Leaves with 0 when all is well, 1 when something is wrong with what it read, 2 when called wrongly.`;
 
 /** What the command may touch, handed in so that tests can hand in their own; `now` in UTC milliseconds. */
 export type SheetTools = Pick<Terminal, 'root' | 'calledIn' | 'say' | 'complain'> & {readonly now: number};
 
+const english = 'en';
+const every = 'every';
 /** Of a page as a picture: enough to print it. */
 const dotsPerInch = 150;
 
-type Made = {readonly title: string; readonly pages: readonly Page[]};
+type Made = {readonly title: string; readonly language: string; readonly pages: readonly Page[]};
 
 /** A call that was not understood. */
 class Miscalled extends Error {}
@@ -65,9 +69,14 @@ export async function runSheets(args: readonly string[], tools: SheetTools): Pro
 			throw new Miscalled(`Expected only ${what} after "${verb}"; got ${positionals.slice(1).join(' ')}`);
 		}
 		const file = outFile(values.out, tools);
-		const made = verb === 'crib' ? makeCrib(subject, tools) : makePoster(subject, tools);
-		if (made === undefined) return 1;
-		for (const path of await write(made, file, tools.now)) tools.say(pathFrom(tools.calledIn, path));
+		const source = verb === 'crib' ? cribSource(subject, tools) : posterSource(subject, tools);
+		if (source === undefined) return 1;
+		for (const language of wantedLanguages(values.language ?? english, source.texts)) {
+			const made = source.make(source.texts.in(language));
+			for (const path of await write(made, fileFor(file, language, values.language), tools.now)) {
+				tools.say(pathFrom(tools.calledIn, path));
+			}
+		}
 		return 0;
 	} catch (error) {
 		tools.complain(error instanceof Error ? error.message : String(error));
@@ -76,7 +85,11 @@ export async function runSheets(args: readonly string[], tools: SheetTools): Pro
 }
 
 function readCall(args: readonly string[]) {
-	const options = {help: {type: 'boolean', short: 'h'}, out: {type: 'string'}} as const;
+	const options = {
+		help: {type: 'boolean', short: 'h'},
+		out: {type: 'string'},
+		language: {type: 'string'},
+	} as const;
 	try {
 		return parseArgs({args: [...args], options, allowPositionals: true});
 	} catch (error) {
@@ -91,24 +104,49 @@ function outFile(out: string | undefined, {calledIn}: SheetTools): string {
 	return resolve(calledIn, out);
 }
 
-function makeCrib(regionId: string, tools: SheetTools): Made | undefined {
+/** What a sheet is made of, in any of the languages that there are sentences in. */
+type Source = {readonly texts: Texts; readonly make: (say: Say) => Made};
+
+function cribSource(regionId: string, tools: SheetTools): Source | undefined {
 	const read = readChecked(tools.root, regionId);
 	if (read.kind === 'faults') {
 		// Nothing is read from standard input here.
 		sayFaults({...tools, say: tools.complain, lines: noLines()}, read.faults);
 		return undefined;
 	}
-	const title = read.say.say('crib-title', {region: read.say.say('region-name')});
-	return {title, pages: cribPages({heading: title, kinds: cribKinds(read.region, read.say), say: read.say})};
+	const make = (say: Say): Made => {
+		const title = say.say('crib-title', {region: say.say('region-name')});
+		const pages = cribPages({heading: title, kinds: cribKinds(read.region, say), say});
+		return {title, language: say.language, pages};
+	};
+	return {texts: read.texts, make};
 }
 
 async function* noLines(): AsyncGenerator<string> {}
 
-function makePoster(name: string, tools: SheetTools): Made {
+function posterSource(name: string, tools: SheetTools): Source {
 	const file = resolve(tools.calledIn, name);
 	const tried = posterSchema.safeParse(readJson(file, name));
 	if (!tried.success) throw new Error(`${name}:\n${z.prettifyError(tried.error)}`);
-	return {title: tried.data.title, pages: [posterPage(tried.data, sentences(tools.root))]};
+	const {data} = tried;
+	const make = (say: Say): Made => ({
+		title: data.title,
+		language: say.language,
+		pages: [posterPage(data, say)],
+	});
+	return {texts: readTexts(sharedFolders(tools.root)), make};
+}
+
+function wantedLanguages(asked: string, {languages}: Texts): readonly string[] {
+	if (asked === every) return languages;
+	if (languages.includes(asked)) return [asked];
+	throw new Miscalled(`Expected a language of ${languages.join(', ')}, or "${every}"; got "${asked}"`);
+}
+
+/** Of sheets in every language only the English one bears the name that was asked for. */
+function fileFor(file: string, language: string, asked: string | undefined): string {
+	if (asked !== every || language === english) return file;
+	return `${file.slice(0, -extname(file).length)}-${language}${extname(file)}`;
 }
 
 function readJson(file: string, name: string): unknown {
@@ -120,15 +158,11 @@ function readJson(file: string, name: string): unknown {
 	}
 }
 
-function sentences(root: string): Say {
-	return readTexts(sharedFolders(root)).in('en');
-}
-
 /** Writes a sheet and gives the files it became. */
-async function write({title, pages}: Made, file: string, now: number): Promise<readonly string[]> {
+async function write({title, language, pages}: Made, file: string, now: number): Promise<readonly string[]> {
 	mkdirSync(dirname(file), {recursive: true});
 	if (extname(file).toLowerCase() === '.pdf') {
-		writeFileSync(file, await writePdf({title, language: 'en', pages, now}));
+		writeFileSync(file, await writePdf({title, language, pages, now}));
 		return [file];
 	}
 	const stem = file.slice(0, -extname(file).length);

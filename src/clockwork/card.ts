@@ -14,9 +14,10 @@ export const mostCardBytes = 300_000;
 type Photo = NonNullable<CallCard['photo']>;
 type Size = {readonly widthPx: number; readonly heightPx: number};
 
-const pxPerUnit = sentWidthPx / cardSizes.widthUnits;
-/** Of an SVG without millimetres: 72 dots are one pixel to a unit. */
-const density = 72 * pxPerUnit;
+/** Shortlists are long: at the width of other cards they would take half as much time again. */
+const listWidthPx = 900;
+/** Of an SVG without millimetres, this density makes one pixel of a unit. */
+const onePxPerUnit = 72;
 const qualities = [80, 60, 40] as const;
 
 /** The bytes of a card: JPEG with its photo, PNG without; a photo that cannot be read is left out. */
@@ -33,7 +34,9 @@ export async function cardImage(
 		}
 	}
 	const {svg} = drawFindCard(cardContent(card, from, undefined));
-	return sharp(Buffer.from(svg), {density}).png({compressionLevel: 7}).toBuffer();
+	return sharp(Buffer.from(svg), {density: onePxPerUnit * pxPerUnitOf(card)})
+		.png({compressionLevel: 7})
+		.toBuffer();
 }
 
 async function withPhoto(
@@ -43,13 +46,17 @@ async function withPhoto(
 	const {width: widthPx, height: heightPx} = await sharp(file).metadata();
 	const {svg, photoAt} = drawFindCard(cardContent(card, from, widthPx / heightPx));
 	if (!photoAt) throw new Error('Expected a card with room for its photo; it has none');
+	const pxPerUnit = pxPerUnitOf(card);
 	const laid = await photoInPlace(file, {
 		photo,
 		photoAt,
 		size: {widthPx, heightPx},
 		lengthMm: card.length?.mm,
+		pxPerUnit,
 	});
-	const whole = sharp(Buffer.from(svg), {density}).removeAlpha().composite([laid]);
+	const whole = sharp(Buffer.from(svg), {density: onePxPerUnit * pxPerUnit})
+		.removeAlpha()
+		.composite([laid]);
 	return smallEnough(whole);
 }
 
@@ -67,9 +74,14 @@ type InPlace = {
 	readonly photoAt: PhotoPlace;
 	readonly size: Size;
 	readonly lengthMm: number | undefined;
+	readonly pxPerUnit: number;
 };
 
-async function photoInPlace(file: string, {photo, photoAt, size, lengthMm}: InPlace) {
+function pxPerUnitOf({sure}: CallCard): number {
+	return (sure === 'shortlist' ? listWidthPx : sentWidthPx) / cardSizes.widthUnits;
+}
+
+async function photoInPlace(file: string, {photo, photoAt, size, lengthMm, pxPerUnit}: InPlace) {
 	const [left, top] = [Math.round(photoAt.left * pxPerUnit), Math.round(photoAt.top * pxPerUnit)];
 	const box = {
 		widthPx: Math.round(photoAt.width * pxPerUnit),

@@ -1,11 +1,13 @@
 /** What happens by itself: sending, telling many, reminding, fetching photos, forwarding, tidying. */
 import type {Api} from 'grammy';
+import type {Region} from '../key/region.ts';
 import type {Receiver} from '../settings.ts';
 import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
 import type {Parcel} from '../store/parcels.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {StaleFind} from '../store/unfinished.ts';
 import type {Say} from '../text/text.ts';
 import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
@@ -19,6 +21,7 @@ import {fetchNextPhoto} from './photos.ts';
 import {openPictures} from './pictures.ts';
 import {wakeDueBowls} from './reminders.ts';
 import {startTelling, type TellingTools} from './telling.ts';
+import {keepUnfinished} from './unfinished.ts';
 
 /** What the clockwork works with; the clock and chance are handed in. */
 export type ClockworkTools = {
@@ -42,6 +45,12 @@ export type ClockworkTools = {
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
 	/** The sentences in a language, or in the usual one. */
 	readonly sayIn: (language: string | undefined) => Say;
+	/** The zone of people who have not said theirs. */
+	readonly zone: string;
+	readonly onStale: (tx: Tx, finds: readonly StaleFind[]) => Promise<void>;
+	/** The keeper's description of the data, and the regions of records; throws an Error for one that is not there. */
+	readonly datasetFile: string;
+	readonly regionOf: (id: string) => Region;
 	readonly onMade: (tx: Tx, parcel: Parcel, made: MadeOrNot) => Promise<void>;
 	/** How news of survey days are worded and shown to be told, and the zone of people whose own is not known. */
 	readonly telling: Pick<TellingTools, 'word' | 'onProgress' | 'afterDays' | 'zone'>;
@@ -106,7 +115,10 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	});
 	const tidying = startLoop({
 		name: 'housekeeping',
-		work: () => keepHouse(tools),
+		work: async () => {
+			await keepUnfinished(tools);
+			return keepHouse(tools);
+		},
 		pauseMs: 600 * secondMs,
 		log,
 	});

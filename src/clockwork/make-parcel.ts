@@ -5,28 +5,24 @@ import {dayById} from '../store/days.ts';
 import {heldOn} from '../store/held.ts';
 import type {Parcel} from '../store/parcels.ts';
 import {personById} from '../store/people.ts';
-import type {Db} from '../store/schema.ts';
 import {daySchema} from '../survey/day.ts';
-import type {Say} from '../text/text.ts';
+import {makeExport, makeSeason} from './make-export.ts';
 import {writePoster} from './make-poster.ts';
 import {photoPath} from './photo-files.ts';
-
-/** What parcels are made with. */
-export type Workshop = {
-	readonly db: Db;
-	readonly photoFolder: string;
-	readonly now: () => number;
-	/** The sentences in a language, or in the usual one. */
-	readonly sayIn: (language: string | undefined) => Say;
-};
+import type {Workshop} from './workshop.ts';
 
 /** Makes a parcel; its files go into `folder`. */
 export async function makeParcel(workshop: Workshop, parcel: Parcel, folder: string): Promise<Made> {
-	switch (parcel.wanted.kind) {
+	const {wanted} = parcel;
+	switch (wanted.kind) {
 		case 'my-data':
 			return makeMyData(workshop, parcel, folder);
 		case 'poster':
-			return makePoster(workshop, {...parcel.wanted, person: parcel.person}, folder);
+			return makePoster(workshop, {...wanted, person: parcel.person}, folder);
+		case 'export':
+			return makeExport(workshop, wanted, folder);
+		case 'season':
+			return makeSeason(workshop, wanted.year);
 	}
 }
 

@@ -1,6 +1,5 @@
 /** Where pictures become PNG files: drawn from the regions' data, kept by what is in them. */
 import {createHash} from 'node:crypto';
-import {readFile} from 'node:fs/promises';
 import {join} from 'node:path';
 import sharp from 'sharp';
 import {sentWidthPx} from '../draw/palette.ts';
@@ -38,10 +37,9 @@ export function openStudio(
 		if (picture.kind === 'card') {
 			return cardImage(picture, {from: sourceOf(picture.region, picture.language), photoFolder});
 		}
-		const svg =
-			picture.kind === 'drawing'
-				? await readFile(join(flowsFolder, picture.path), 'utf8')
-				: drawWanted(picture, sourceOf(picture.region, picture.language)).svg;
+		if (picture.kind === 'drawing')
+			throw new Error(`Expected a picture that can be drawn; "${picture.path}" is gone`);
+		const {svg} = drawWanted(picture, sourceOf(picture.region, picture.language));
 		return keptPicture(fileOf(keptFolder, svg), {make: () => pngOf(svg), now: now()});
 	};
 }

@@ -2,6 +2,7 @@
 import {commonestStates, stateShape, taxonShape} from '../key/drawn.ts';
 import type {Character, Region, Taxon} from '../key/region.ts';
 import type {Say} from '../text/text.ts';
+import {drawAround} from './around.ts';
 import {drawChoices} from './choices.ts';
 import {drawLengths, lengthsTitle} from './lengths.ts';
 import {drawMeasuring} from './measuring.ts';
@@ -10,14 +11,13 @@ import type {Drawn} from './picture.ts';
 import {drawTaxon} from './taxon.ts';
 import {questionTitle, type Wanted} from './title.ts';
 import {drawWantedBars} from './wanted-bars.ts';
-import {drawWantedMap} from './wanted-map.ts';
+import {drawWantedChart} from './wanted-charts.ts';
 
 /** What pictures are drawn from. */
 export type DrawnFrom = {readonly region: Region; readonly say: Say};
 
 /** Draws a picture; throws when it shows something that its region does not have. */
 export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
-	if (wanted.kind === 'map') return drawWantedMap(wanted, from);
 	const title = titleOf(wanted, from);
 	switch (wanted.kind) {
 		case 'choices': {
@@ -28,6 +28,8 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			}));
 			return drawChoices({choices, sight: character, title});
 		}
+		case 'around':
+			return drawAround(wanted.which, {say: from.say, title});
 		case 'part': {
 			const name = from.say.say(`name-${wanted.character}`);
 			return drawPart(characterOf(wanted.character, from), {name, title});
@@ -44,6 +46,9 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 			return drawLengths(wanted, from);
 		case 'bars':
 			return drawWantedBars(wanted, from);
+		case 'months':
+		case 'map':
+			return drawWantedChart(wanted, from.say);
 		case 'measuring': {
 			const word = (what: string) => from.say.say(`measuring-${what}`);
 			const ends =
@@ -58,7 +63,7 @@ export function drawWanted(wanted: Wanted, from: DrawnFrom): Drawn {
 /** What a picture shows in words: its alternative text. */
 export function titleOf(wanted: Wanted, {region, say}: DrawnFrom): string {
 	if (wanted.kind === 'lengths') return lengthsTitle(wanted, {region, say});
-	if (wanted.kind === 'map') return drawWantedMap(wanted, {say}).alt;
+	if (wanted.kind === 'months' || wanted.kind === 'map') return drawWantedChart(wanted, say).alt;
 	if (wanted.kind === 'bars') return drawWantedBars(wanted, {region, say}).alt;
 	if (wanted.kind !== 'taxon') return questionTitle(wanted, say);
 	const states = commonestStates(region, taxonOf(wanted.taxon, region));

@@ -1,5 +1,6 @@
 /** The questions around the key, as `flows/around.yaml` holds them. */
 import {z} from 'zod';
+import {aroundPictures} from '../draw/around-names.ts';
 
 const id = z.string().regex(/^[a-z][a-z0-9-]{0,23}$/);
 
@@ -14,7 +15,7 @@ const notesSchema = z.strictObject({
 const wayOn = z.strictObject({leads: id, notes: notesSchema.optional()});
 const shared = {
 	says: id.optional(),
-	picture: z.string().optional(),
+	picture: z.enum(aroundPictures).optional(),
 	/** The answer also holds for another case: of the same walk, or only out of the same bowl. */
 	carries: z.enum(['walk', 'bowl']).optional(),
 };

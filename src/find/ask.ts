@@ -1,4 +1,5 @@
 /** What is asked next: the question's sentences and the answers offered, before any words are put in. */
+import type {AroundPicture} from '../draw/around-names.ts';
 import {letterOf} from '../draw/letter.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Step} from './around.ts';
@@ -19,8 +20,7 @@ export type Option = {readonly id: string; readonly label: Line; readonly letter
 
 /** A picture that goes with a question or its explanation. */
 export type AskPicture =
-	/** A hand-made drawing in the folder that all regions share. */
-	| {readonly kind: 'drawing'; readonly name: string}
+	| {readonly kind: 'around'; readonly which: AroundPicture}
 	| {readonly kind: 'choices'; readonly character: string; readonly options: readonly string[]}
 	| {readonly kind: 'part'; readonly character: string}
 	| {readonly kind: 'measuring'; readonly which: 'length' | 'width'};
@@ -101,7 +101,7 @@ function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Sta
 		question: id,
 		text: {message: `question-${says}`},
 		options: [],
-		...(step.picture === undefined ? {} : {picture: {kind: 'drawing', name: step.picture}}),
+		...(step.picture === undefined ? {} : {picture: {kind: 'around', which: step.picture}}),
 		canBack: standing.hasPast,
 		...(isExplained(step) ? {why: `why-${says}`} : {}),
 	};

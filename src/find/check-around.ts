@@ -1,5 +1,5 @@
-/** The check of the questions around the key: ways, sentences, labels and pictures, by file and line. */
-import {existsSync, readdirSync, readFileSync} from 'node:fs';
+/** The check of the questions around the key: ways, sentences and labels, by file and line. */
+import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {parts} from '../key/check-ids.ts';
 import {type Fault, tryYaml} from '../key/yaml.ts';
@@ -74,7 +74,6 @@ export function checkAround(
 		faults: [
 			...checkReached(checkable),
 			...checkParts(checkable),
-			...checkPictures(checkable),
 			...texts.languages.flatMap(language => checkLanguage(checkable, language)),
 		],
 	};
@@ -113,21 +112,6 @@ function checkParts(checkable: Checkable): readonly Fault[] {
 						}),
 					)
 			: [],
-	);
-}
-
-function checkPictures(checkable: Checkable): readonly Fault[] {
-	const pictures = join(checkable.folder, 'pictures');
-	const drawn = new Set(existsSync(pictures) ? readdirSync(pictures) : []);
-	return Object.entries(checkable.around.steps).flatMap(([id, {picture}]) =>
-		picture === undefined || drawn.has(picture)
-			? []
-			: [
-					atStep(checkable, [id, 'picture'], {
-						what: `The picture "${picture}" of the step "${id}" is not in the shared folder of pictures.`,
-						todo: 'Draw it, or take the picture out of the step.',
-					}),
-				],
 	);
 }
 

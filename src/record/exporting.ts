@@ -1,5 +1,6 @@
 /** Saved records on their way out of the store: told, and only those that are wanted. */
 import type {Region} from '../key/region.ts';
+import type {Decision} from '../store/decisions.ts';
 import {everySaved, type SavedRecord} from '../store/saved.ts';
 import type {Db, Tx} from '../store/schema.ts';
 import {type Draft, draftSchema} from './draft.ts';
@@ -30,13 +31,15 @@ export async function* recordsToTell(
 }
 
 function recordFrom(saved: SavedRecord<Draft>, regionOf: Exporting['regionOf']): RecordForExport {
-	const {body, savedAt, changedAt, sharing, decision} = saved;
+	const {body, savedAt, changedAt, sharing, decision, earlier = []} = saved;
+	const told = (one: Decision) => verificationFrom(one, regionOf(body.region.id));
 	return {
 		draft: body,
 		savedAt,
 		changedAt,
 		publicName: sharing.publicName,
 		coarseM: coarseSideFrom(sharing.coarseM),
-		verification: decision && verificationFrom(decision, regionOf(body.region.id)),
+		verification: decision && told(decision),
+		earlier: earlier.map(told),
 	};
 }

@@ -33,6 +33,8 @@ export type RecordForExport = {
 	readonly coarseM?: CoarseSideM | undefined;
 	/** Absent for a record that nobody has looked at. */
 	readonly verification?: Verification | undefined;
+	/** What verifiers said before that, oldest first. */
+	readonly earlier?: readonly Verification[] | undefined;
 };
 
 /** Every status a record can have. */

@@ -26,15 +26,22 @@ export type TermsThatCount = {readonly [Term in keyof Naming]?: Naming[Term] | u
 /** All namings of a record in order; the last one counts and is repeated in the core. */
 export function identificationsOf(
 	open: OpenRecord,
-	{draft, publicName, verification}: Pick<RecordForExport, 'draft' | 'publicName' | 'verification'>,
+	record: Pick<RecordForExport, 'draft' | 'publicName' | 'verification' | 'earlier'>,
 ): readonly [...Identification[], Identification] {
+	const {draft, publicName, verification, earlier = []} = record;
 	const idOf = (whose: string) => `urn:uuid:${draft.id}#${whose}`;
 	const finder: Identification = {
 		identificationID: idOf('named-by-finder'),
 		...finderNaming(open, publicName),
 	};
 	if (!verification) return [finder];
-	return [finder, {identificationID: idOf('named-by-verifier'), ...verifierNaming(finder, verification)}];
+	const namings = [...earlier, verification].map((one, index) => ({
+		// The first keeps its id when a second one follows.
+		identificationID: idOf(index === 0 ? 'named-by-verifier' : `named-by-verifier-${index + 1}`),
+		...verifierNaming(finder, one),
+	}));
+	const last = namings.at(-1);
+	return last ? [finder, ...namings.slice(0, -1), last] : [finder];
 }
 
 /** The naming that counts, with every term by name, so that nothing of an earlier one stays. */

@@ -80,7 +80,8 @@ function partsOf(photos: readonly Photo[], mostBytes: number): readonly (readonl
 
 /** Find by find instead of table by table, with times as people read them. */
 function told(held: Held, now: number): unknown {
-	const {finds, drafts, photos, reminders, decisions, letters, passedOn, messages, ...rest} = held;
+	const {finds, drafts, photos, reminders, decisions, letters, passedOn, messages, daysPlanned, ...rest} =
+		held;
 	const of = <Row extends {readonly find: number}>(rows: readonly Row[], id: number) =>
 		rows.filter(({find}) => find === id).map(({find: _, ...row}) => row);
 	return readable({
@@ -103,9 +104,18 @@ function told(held: Held, now: number): unknown {
 			letters: of(letters, id),
 			passedOn: passedOn.filter(({record}) => record === uuid).map(({record: _, ...row}) => row),
 		})),
+		daysPlanned: daysPlanned.map(({body, plan, ...day}) => ({
+			...day,
+			body: parsed(body),
+			plan: parsed(plan),
+		})),
 		messages: messages.map(({content, ...message}) => ({...message, message: JSON.parse(content)})),
 		requests: held.requests.map(({wanted, ...request}) => ({...request, wanted: JSON.parse(wanted)})),
 	});
+}
+
+function parsed(json: string | null): unknown {
+	return json === null ? undefined : JSON.parse(json);
 }
 
 /** Milliseconds as ISO 8601, wherever a name says that a number is an instant. */

@@ -54,7 +54,7 @@ export type Manner = {
 /** Tells a record; throws an Error for another region than the record's own. */
 export function tellRecord(record: RecordForExport, region: Region, manner: Manner): ToldRecord {
 	const hiding = manner.isExact ? undefined : hidingOf(record, region);
-	const {draft, verification, publicName} = hiding ? withoutWords(record) : record;
+	const {draft, verification, earlier, publicName} = hiding ? withoutWords(record) : record;
 	const hidden = hiding && hiddenPlace(draft.place, hiding);
 	const changedAt = Math.max(record.changedAt, verification?.at ?? 0);
 	const open = openRecord(draft, region, {
@@ -62,7 +62,7 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 		modifiedAt: changedAt,
 		occurrenceStatus: manner.occurrenceStatus,
 	});
-	const identifications = identificationsOf(open, {draft, verification, publicName});
+	const identifications = identificationsOf(open, {draft, verification, earlier, publicName});
 	const {measurements, multimedia: _, ...terms} = open;
 	const core: CoreRow = {
 		...terms,
@@ -79,7 +79,8 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 		core,
 		measurements,
 		identifications,
-		pictures: picturesOf(record, manner.licence),
+		// A photo may show a cliff or a hut that everybody knows.
+		pictures: hiding ? [] : picturesOf(record, manner.licence),
 		status: statusOf(record),
 		day: draft.foundOn,
 		cases: draft.count,
@@ -93,11 +94,12 @@ export function tellRecord(record: RecordForExport, region: Region, manner: Mann
 
 // Whatever people wrote may name the very spot that is hidden.
 function withoutWords(record: RecordForExport): RecordForExport {
-	const {draft, verification} = record;
+	const {draft, verification, earlier} = record;
 	return {
 		...record,
 		draft: {...draft, note: undefined},
 		verification: verification && {...verification, remarks: undefined},
+		earlier: earlier?.map(one => ({...one, remarks: undefined})),
 	};
 }
 
@@ -111,6 +113,7 @@ function withheldFrom(
 		...(hidden?.withheld ?? []),
 		...(hiding && draft.note !== undefined ? ['note of the finder'] : []),
 		...(hiding && verification?.remarks !== undefined ? ['remarks of the verifier'] : []),
+		...(hiding && draft.photos.length > 0 ? ['photos'] : []),
 	];
 	return withheld.length === 0 ? undefined : withheld.join(' | ');
 }

@@ -17,8 +17,15 @@ const pictureSchema = z.union([
 	// Rows of an older program hold a path alone.
 	z.string().transform(path => ({kind: 'drawing' as const, path})),
 	z.discriminatedUnion('kind', [
-		/** A drawing made by hand, as a path under `flows/`. */
+		/** In rows of an older program, a file that is no longer there. */
 		z.object({kind: z.literal('drawing'), path: z.string().min(1)}),
+		/** What the questions that all regions share speak of. */
+		z.object({
+			kind: z.literal('around'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			which: z.enum(['parts', 'photo', 'soak', 'aprons']),
+		}),
 		/** The options of a question side by side, in the order of its buttons. */
 		z.object({kind: z.literal('choices'), ...ofCharacter, options: z.array(z.string()).min(2).max(4)}),
 		/** Where on a case a character is seen. */
@@ -72,7 +79,17 @@ const pictureSchema = z.union([
 				)
 				.min(1),
 		}),
-		/** Where cases were found: points, and squares where the place is hidden. */
+		/** The cases of a year, month by month from January on. */
+		z.object({
+			kind: z.literal('months'),
+			region: z.string().min(1),
+			language: z.string().min(1),
+			heading: z.string().min(1),
+			year: z.number().int(),
+			label: z.string().min(1),
+			counts: z.array(z.number().int().nonnegative()).length(12),
+		}),
+		/** Where cases lay, in degrees on WGS 84; one that is told no finer comes as a square. */
 		z.object({
 			kind: z.literal('map'),
 			region: z.string().min(1),
@@ -85,7 +102,7 @@ const pictureSchema = z.union([
 							kind: z.literal('point'),
 							latitude: z.number(),
 							longitude: z.number(),
-							count: z.number(),
+							count: z.number().int().positive(),
 						}),
 						z.object({
 							kind: z.literal('square'),
@@ -93,7 +110,7 @@ const pictureSchema = z.union([
 							west: z.number(),
 							north: z.number(),
 							east: z.number(),
-							count: z.number(),
+							count: z.number().int().positive(),
 						}),
 					]),
 				)

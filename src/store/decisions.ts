@@ -65,12 +65,22 @@ export async function lastDecisions(
 	db: Db | Tx,
 	finds: readonly number[],
 ): Promise<ReadonlyMap<number, Decision>> {
+	const each = await decisionsOfEach(db, finds);
+	return new Map([...each].flatMap(([find, all]) => all.slice(-1).map(last => [find, last] as const)));
+}
+
+/** All that was decided about each of these finds, oldest first; those without a decision are left out. */
+export async function decisionsOfEach(
+	db: Db | Tx,
+	finds: readonly number[],
+): Promise<ReadonlyMap<number, readonly Decision[]>> {
 	if (finds.length === 0) return new Map();
 	const rows = await decisionRows(db)
 		.where('decision.find', 'in', [...finds])
 		.execute();
-	// In order, so that a later one takes the place of an earlier.
-	return new Map(rows.map(row => [row.find, decisionFrom(row)] as const));
+	const each = new Map<number, Decision[]>();
+	for (const row of rows) each.set(row.find, [...(each.get(row.find) ?? []), decisionFrom(row)]);
+	return each;
 }
 
 /** Empties what was written in the decisions about a find that its finder took back. */

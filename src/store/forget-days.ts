@@ -1,51 +1,58 @@
-/** Somebody is forgotten in survey days: what they asked for, what they said, and that they called for days. */
-import type {Db, Tx} from './schema.ts';
+/** What somebody who leaves had to do with survey days: wishes and answers go, days they planned stay without them. */
+import type {Tx} from './schema.ts';
 
-/**
- * Forgets a person in survey days. A day they called for stays without them; its words are the caller's to change,
- * and a plan that nobody was told of goes.
- */
-export async function forgetInDays(tx: Tx, person: number): Promise<void> {
+/** What stands for a contact that is not told any more. */
+const noContact = '–';
+
+/** Forgets what a person asked, answered and planned; nothing more is told to their private chats. */
+export async function forgetInDays(
+	tx: Tx,
+	{person, chats}: {readonly person: number; readonly chats: readonly number[]},
+): Promise<void> {
 	await tx.deleteFrom('ear').where('person', '=', person).execute();
-	await tx
-		.deleteFrom('audience')
-		.where(({eb, or}) => or([eb('person', '=', person), eb('coordinator', '=', person)]))
-		.execute();
 	await tx.deleteFrom('guest').where('person', '=', person).execute();
-	await forgetDeliveries(tx, person);
-	await tx.deleteFrom('day').where('person', '=', person).where('state', '=', 'planned').execute();
-	await tx.updateTable('day').set({person: null, plan: null}).where('person', '=', person).execute();
-}
-
-/** What went to their private chat goes from the ledger; what went to a group was told to others, too. */
-async function forgetDeliveries(tx: Tx, person: number): Promise<void> {
-	const own = tx
-		.selectFrom('chatAddress')
-		.innerJoin('person', 'person.platformId', 'chatAddress.platformId')
-		.select('chatAddress.chat')
-		.where('person.id', '=', person);
-	await tx.deleteFrom('delivery').where('chat', 'in', own).execute();
+	await tx.deleteFrom('audience').where('person', '=', person).execute();
+	// Nobody can be told by a coordinator who is not there.
+	await tx.deleteFrom('audience').where('coordinator', '=', person).execute();
+	await forgetPlans(tx, person);
 	await tx.updateTable('delivery').set({person: null}).where('person', '=', person).execute();
+	for (const chat of chats) await tx.deleteFrom('delivery').where('chat', '=', chat).execute();
 }
 
-/** So long after a day was over it is still known who came and who was told. */
-const rememberedMs = 60 * 24 * 3_600_000;
-
-/** Forgets who said what of days that were over two months ago, and who was told of them; the days stay. */
-export async function forgetOldDays(db: Db, now: number): Promise<void> {
-	const before = now - rememberedMs;
-	const over = db
+/** A day that nobody heard of goes; what people were told stays, less whom to ask. */
+async function forgetPlans(tx: Tx, person: number): Promise<void> {
+	const days = await tx
 		.selectFrom('day')
-		.select('id')
-		.where(({eb, and, or}) =>
-			or([
-				and([eb('state', '=', 'published'), eb('endsAt', '<', before)]),
-				and([eb('state', '=', 'cancelled'), eb('changedAt', '<', before)]),
-			]),
-		);
-	await db.deleteFrom('guest').where('day', 'in', over).execute();
-	await db
-		.deleteFrom('delivery')
-		.where('broadcast', 'in', query => query.selectFrom('broadcast').select('id').where('day', 'in', over))
+		.select(['id', 'state', 'body'])
+		.where('person', '=', person)
 		.execute();
+	for (const {id, state, body} of days) {
+		await tx.updateTable('ear').set({day: null}).where('day', '=', id).execute();
+		if (state === 'planned') {
+			await tx.deleteFrom('day').where('id', '=', id).execute();
+			continue;
+		}
+		const told = body === null ? null : withoutContact(body);
+		await tx.updateTable('day').set({person: null, plan: null, body: told}).where('id', '=', id).execute();
+		const news = await tx.selectFrom('broadcast').select(['id', 'body']).where('day', '=', id).execute();
+		for (const one of news) {
+			await tx
+				.updateTable('broadcast')
+				.set({body: withoutContact(one.body)})
+				.where('id', '=', one.id)
+				.execute();
+		}
+	}
+}
+
+/** The same JSON with nobody to ask, however deep that stands. */
+function withoutContact(json: string): string {
+	const strip = (value: unknown): unknown => {
+		if (Array.isArray(value)) return value.map(strip);
+		if (typeof value !== 'object' || value === null) return value;
+		return Object.fromEntries(
+			Object.entries(value).map(([key, one]) => [key, key === 'contact' ? noContact : strip(one)]),
+		);
+	};
+	return JSON.stringify(strip(JSON.parse(json)));
 }

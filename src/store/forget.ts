@@ -21,35 +21,38 @@ export type Forgetting = {
 export async function forgetPerson(tx: Tx, {person, kept, now}: Forgetting): Promise<void> {
 	const rows = await tx.selectFrom('find').select('id').where('person', '=', person).execute();
 	const finds = rows.map(({id}) => id);
-	await leaveChat(tx, {person, now});
+	const chats = await privateChatsOf(tx, person);
+	for (const chat of chats) await leaveChat(tx, {chat, now});
 	for (const find of finds) await forgetTalk(tx, find);
 	for (const find of finds.filter(id => !kept.includes(id))) await eraseFind(tx, find);
 	for (const find of kept) await makeNameless(tx, {find, person, now});
 	await forgetInReview(tx, person);
+	await forgetInDays(tx, {person, chats});
 	await tx.deleteFrom('seat').where('person', '=', person).execute();
 	await forgetParcels(tx, person);
-	await forgetInDays(tx, person);
 	await tx.deleteFrom('person').where('id', '=', person).execute();
 }
 
-/** What was said in the private chat; answers to presses may still go. */
-async function leaveChat(tx: Tx, {person, now}: {person: number; now: number}): Promise<void> {
-	const chats = await tx
+async function privateChatsOf(tx: Tx, person: number): Promise<readonly number[]> {
+	const rows = await tx
 		.selectFrom('chatAddress')
 		.innerJoin('person', 'person.platformId', 'chatAddress.platformId')
 		.select('chatAddress.chat')
 		.where('person.id', '=', person)
 		.execute();
-	for (const {chat} of chats) {
-		await tx
-			.deleteFrom('outbox')
-			.where('chat', '=', chat)
-			.where(({eb, and, not}) => not(and([eb('lane', '=', 'quick'), eb('state', '=', 'waiting')])))
-			.where('state', '!=', 'sending')
-			.execute();
-		await loosen(tx, {chat});
-		await tx.updateTable('chat').set({forgottenAt: now}).where('id', '=', chat).execute();
-	}
+	return rows.map(({chat}) => chat);
+}
+
+/** What was said in a private chat; answers to presses may still go. */
+async function leaveChat(tx: Tx, {chat, now}: {chat: number; now: number}): Promise<void> {
+	await tx
+		.deleteFrom('outbox')
+		.where('chat', '=', chat)
+		.where(({eb, and, not}) => not(and([eb('lane', '=', 'quick'), eb('state', '=', 'waiting')])))
+		.where('state', '!=', 'sending')
+		.execute();
+	await loosen(tx, {chat});
+	await tx.updateTable('chat').set({forgottenAt: now}).where('id', '=', chat).execute();
 }
 
 /** What is being sent this moment loses its words once it is sent, and its find now. */

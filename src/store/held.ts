@@ -1,4 +1,5 @@
 /** All that is held on one person, table by table; what names somebody else is left out. */
+import {heldInDays} from './held-days.ts';
 import type {Db, Tx} from './schema.ts';
 
 /** What is held on a person, as stored: times are UTC milliseconds, JSON is text. */
@@ -24,6 +25,7 @@ export async function heldOn(db: Db | Tx, person: number) {
 		finds: await findsOf(db, person),
 		...(await aboutFinds(db, person)),
 		...(await asVerifier(db, person)),
+		...(await heldInDays(db, person)),
 		messages: await messagesTo(db, person),
 		...(await ofDays(db, person)),
 		requests: await db

@@ -9,6 +9,20 @@ export const parcelSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('my-data')}),
 	/** The poster of a survey day with the link that its code opens. */
 	z.object({kind: z.literal('poster'), day: z.number().int(), link: z.url()}),
+	/** A file of records; days are ISO 8601 and both belong to it. */
+	z.object({
+		kind: z.literal('export'),
+		form: z.enum(['archive', 'csv', 'geojson']),
+		statuses: z.enum(['all', 'checked', 'unchecked']),
+		from: z.iso.date().optional(),
+		to: z.iso.date().optional(),
+		/** A grid reference. */
+		square: z.string().optional(),
+		/** Goes into the name of the file. */
+		called: z.string().regex(/^[\w-]+$/),
+	}),
+	/** A year in numbers and pictures. */
+	z.object({kind: z.literal('season'), year: z.number().int()}),
 ]);
 
 /** What is to be made. */

@@ -1,6 +1,6 @@
 /** Saved records in the order of their finds, page by page, with what their finders wish of them. */
 import type {ZodType} from 'zod';
-import {type Decision, lastDecisions} from './decisions.ts';
+import {type Decision, decisionsOfEach, lastDecisions} from './decisions.ts';
 import {readBody} from './drafts.ts';
 import type {Db, Tx} from './schema.ts';
 import type {Sharing} from './sharing.ts';
@@ -14,6 +14,8 @@ export type SavedRecord<Body> = {
 	readonly sharing: Sharing;
 	/** What a verifier said last; absent for a record that nobody has looked at. */
 	readonly decision: Decision | undefined;
+	/** What verifiers said before that, oldest first. */
+	readonly earlier?: readonly Decision[];
 };
 
 /** The next records after find `after`; throws an Error when a body does not fit `schema`. */
@@ -39,7 +41,7 @@ export async function savedAfter<Body>(
 		.orderBy('draft.find')
 		.limit(page.limit)
 		.execute();
-	const decisions = await lastDecisions(
+	const decisions = await decisionsOfEach(
 		db,
 		rows.map(({find}) => find),
 	);
@@ -49,7 +51,8 @@ export async function savedAfter<Body>(
 		changedAt,
 		body: readBody(schema, find, body),
 		sharing: {publicName: publicName ?? undefined, coarseM: coarseM ?? ownCoarseM ?? undefined},
-		decision: decisions.get(find),
+		decision: decisions.get(find)?.at(-1),
+		earlier: decisions.get(find)?.slice(0, -1) ?? [],
 	}));
 }
 

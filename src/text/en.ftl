@@ -11,7 +11,7 @@ safety = First, stay safe:
 safety-places = { $rules }
     { $tides }
     { $emergency }
-privacy-short = I store your answers, the place and your photos (without hidden data) for the record and nothing else. Please send no names of children. With /drafts you change or delete a find.
+privacy-short = I store your answers, the place and your photos (without hidden data) for the record and nothing else. Please send no names of children. With /drafts you change or delete a find, and /privacy tells the rest.
 begin = Show me a find
 begin-read = I have read this, begin
 welcome-back = Hello again. Shall we look at a find?
@@ -19,8 +19,8 @@ help =
     What I can do:
     /find – look at a new find
     /bowl – what is soaking, and since when
-    /sort – take many cases out of a bowl, one after another
-    /tally – what was found today, and how many
+    /sort – many cases, one by one
+    /tally – the day in numbers
     /drafts – your saved finds: change or delete them
     /days – survey days to come, and who comes
     /tellme – hear of survey days, or hear no more
@@ -28,8 +28,10 @@ help =
     /safety – the word on safety
     /region – whose egg cases I tell apart
     /settings – your time zone
+    /sharing – your name and places in public
+    /privacy – what I hold on you: see it, erase it
     { $group ->
-        [yes] In a group, reply to my message when I ask you to write, or put /say before your answer. Everyone here may answer for a find; with /onlyme only you answer for yours.
+        [yes] In a group, reply to my message, or write /say and your answer. Everyone may answer for a find; /onlyme keeps yours to you.
        *[no] If you are stuck, press “Back” or write /cancel.
     }
 cancelled = I put this find aside. The buttons of its last question still work, if you want to go on.
@@ -219,13 +221,13 @@ crib-sources = Sizes are of whole cases without horns and strings. Where they ar
 tally-heading = { $span ->
     [today] Today, { $day }
     [yesterday] Yesterday, { $day }
-   *[month] { $day }
+   *[other] { $day }
 }
 tally-today = Today
 tally-yesterday = Yesterday
 tally-month = This month
 tally-count = { $finds ->
-    [0] Nothing is saved yet.
+    [0] Nothing found then is saved.
     [one] { $cases ->
         [one] One case.
        *[other] { $cases } cases, all alike.
@@ -248,7 +250,8 @@ tally-someone = { $count ->
 tally-unchecked = A name is a draft until somebody who knows egg cases has looked at it.
 
 # Many cases out of one bowl.
-sort-begin = Let us sort the bowl, case by case. Each case gets a number of its own. Take one out, answer for it, then put it aside and take the next. Every case must be empty and light: if something may live in one, press “It looks different” and say so.
+sort-begin = Let us sort the bowl. Take out one case, answer for it, put it aside, take the next. Each gets a number of its own. All must be empty and light: if something may live in one, press “It looks different” and say so.
+sort-length = How long is this one, from the border of one apron to the border of the other?
 sort-saved = No. { $number } is saved: { $name }{ $mm ->
     [0] {""}
    *[other] , { $mm } mm
@@ -267,8 +270,8 @@ sort-different = It looks different
 sort-pause = Pause
 sort-all-done = That was the last one
 sort-as = As no. { $number }: { $name }.
-sort-misfit-length = This length does not fit { $name } as no. { $number } was named ({ $low } to { $high } mm), so I worked out the name anew. Measure once more, or press “Change an answer”.
-sort-misfit-name = With this length I would not call it { $name }, as no. { $number } was named. I worked out the name anew.
+sort-misfit-length = No. { $number } was named { $name } ({ $low } to { $high } mm long). This length does not fit, so I worked out the name anew. Measure once more, or press “Change an answer”.
+sort-misfit-name = No. { $number } was named { $name }. With this length the name is not the same, so I worked it out anew.
 sort-paused = Pause. { $count ->
     [0] No case is sorted yet.
     [one] One case is sorted.

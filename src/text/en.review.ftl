@@ -64,6 +64,7 @@ review-ranking = { $sure ->
 }: { $names }
 review-ranked = { $name } { $percent } in 100
 review-also-seen = Seen as well: { $seen }.
+review-nothing-against = Nothing that was seen speaks against it.
 review-lost = Lost: { $parts }.
 review-doubt = The finder was not sure that it is an egg case.
 review-note = Note: { $note }
@@ -144,7 +145,7 @@ review-told-not-an-egg-case = { $first ->
 }. It is not an egg case.
 review-told-why = The reason: { $why }
 review-thanks-agreed = Thank you. Your record is checked now.
-review-thanks-other-name = These cases are easy to take for each other. Thank you: your record is checked now and helps.
+review-thanks-other-name = Thank you. Your record is checked now, and counts under this name.
 review-thanks-higher-rank = That is often so, and it counts all the same. Thank you: your record is checked now.
 review-thanks-not-an-egg-case = Many things on a beach look like one, so it was right to ask. Thank you for looking.
 draft-unchecked = not yet

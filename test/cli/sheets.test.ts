@@ -1,4 +1,4 @@
-import {existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
+import {cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import sharp from 'sharp';
@@ -23,14 +23,14 @@ const day = {
 };
 
 /** The command called in a folder of its own that holds `day.json`. */
-function desk(file: unknown = day) {
+function desk(file: unknown = day, from: string = root) {
 	const folder = mkdtempSync(join(tmpdir(), 'sheets-'));
 	onTestFinished(() => rmSync(folder, {recursive: true, force: true}));
 	writeFileSync(join(folder, 'day.json'), typeof file === 'string' ? file : JSON.stringify(file));
 	const said: string[] = [];
 	const complained: string[] = [];
 	const tools = {
-		root,
+		root: from,
 		calledIn: folder,
 		now: Date.UTC(2026, 4, 1),
 		say: (line: string) => void said.push(line),
@@ -57,6 +57,40 @@ test('a poster is written as a PDF or as a picture of 150 dots to the inch', asy
 	const {width = 0, height = 0} = await sharp(join(folder, 'day.png')).metadata();
 	expect(Math.abs(width - 1240)).toBeLessThan(3);
 	expect(Math.abs(height - 1754)).toBeLessThan(3);
+});
+
+/** The project once more, with every sentence also in a made-up language, and one of each file in other words. */
+function bilingual(): string {
+	const folder = mkdtempSync(join(tmpdir(), 'bilingual-'));
+	onTestFinished(() => rmSync(folder, {recursive: true, force: true}));
+	for (const part of ['flows', 'src/text']) cpSync(join(root, part), join(folder, part), {recursive: true});
+	for (const file of ['src/text/en.ftl', 'flows/en.ftl', 'flows/british-isles/en.ftl']) {
+		const text = readFileSync(join(folder, file), 'utf8')
+			.replace(/^crib-title =.*$/m, 'crib-title = Casys wyau: { $region }')
+			.replace(/^region-name =.*$/m, 'region-name = Ynysoedd')
+			.replace(/^poster-join =.*$/m, 'poster-join = Ymunwch yma');
+		writeFileSync(join(folder, file.replace('en.ftl', 'cy.ftl')), text);
+	}
+	return folder;
+}
+
+test('a sheet is written in the language asked for, or one in each language that there is', async () => {
+	const {folder, said, complained, sheets} = desk(day, bilingual());
+	const crib = ['crib', 'british-isles', '--out'] as const;
+	expect([await sheets(...crib, 'own.pdf', '--language', 'cy'), complained]).toEqual([0, []]);
+	const own = await readPdf(readFileSync(join(folder, 'own.pdf')));
+	expect([own.title, own.language]).toEqual(['Casys wyau: Ynysoedd', 'cy']);
+	expect(await sheets('poster', 'day.json', '--out', 'day.pdf', '--language', 'every')).toBe(0);
+	expect(said.toSorted()).toEqual(['day-cy.pdf', 'day.pdf', 'own.pdf']);
+	const words = async (file: string) => JSON.stringify(await readPdf(readFileSync(join(folder, file))));
+	expect(await words('day-cy.pdf')).toContain('Ymunwch');
+	expect(await words('day.pdf')).not.toContain('Ymunwch');
+});
+
+test('a language that nobody wrote is refused with those that there are', async () => {
+	const {complained, sheets} = desk();
+	expect(await sheets('crib', 'british-isles', '--out', 'a.pdf', '--language', 'cy')).toBe(2);
+	expect(complained.join('\n')).toContain('Expected a language of en, or "every"; got "cy"');
 });
 
 test('what is wrong with a described day is said, and nothing is written', async () => {

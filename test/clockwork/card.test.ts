@@ -21,9 +21,9 @@ function newFolder(): string {
 }
 
 test.each([
-	['one name', cardOf()],
-	['a shortlist', cardOf({sure: 'shortlist', names: [...shortlist]})],
-] as const)('a card of %s with a photo that hardly shrinks stays below 300 kB', async (_, card) => {
+	['one name', cardOf(), 1080],
+	['a shortlist', cardOf({sure: 'shortlist', names: [...shortlist]}), 900],
+] as const)('a card of %s with a photo that hardly shrinks stays below 300 kB', async (_, card, width) => {
 	const photoFolder = newFolder();
 	const grains = Buffer.from(Array.from({length: 1200 * 900 * 3}, (__, index) => scattered(index) * 255));
 	const photo = await sharp(grains, {raw: {width: 1200, height: 900, channels: 3}})
@@ -32,14 +32,14 @@ test.each([
 	const hash = await storePhoto(photoFolder, photo);
 	const bytes = await cardImage({...card, photo: {hash}}, {from, photoFolder});
 	expect(bytes.byteLength).toBeLessThan(mostCardBytes);
-	expect(await sharp(bytes).metadata()).toMatchObject({format: 'jpeg', width: 1080});
+	expect(await sharp(bytes).metadata()).toMatchObject({format: 'jpeg', width});
 });
 
 test('a card without a photo is a whole picture below 300 kB', async () => {
 	const card = cardOf({sure: 'shortlist', names: [...shortlist]});
 	const bytes = await cardImage(card, {from, photoFolder: newFolder()});
 	expect(bytes.byteLength).toBeLessThan(mostCardBytes);
-	expect(await sharp(bytes).metadata()).toMatchObject({format: 'png', width: 1080});
+	expect(await sharp(bytes).metadata()).toMatchObject({format: 'png', width: 900});
 });
 
 test.each(['gone', 'broken'])('a card whose photo is %s is drawn without it', async how => {

@@ -75,7 +75,7 @@ describe.each(all)('$name', ({wanted, from}) => {
 test('the smallest capitals are 11 pixels high on a phone 320 pixels wide', () => {
 	const smallest = Math.min(...Object.values(letters));
 	expect(smallest * capitalHeight * (320 / card.widthUnits)).toBeGreaterThanOrEqual(11);
-	for (const name of ['choices', 'part', 'measuring', 'taxon']) {
+	for (const name of ['choices', 'part', 'measuring', 'taxon', 'around', 'around-parts', 'around-soak']) {
 		// Every size of letters comes from the palette.
 		expect(readFileSync(join(root, 'src/draw', `${name}.ts`), 'utf8')).not.toMatch(/\bsize: ?[\d.]/);
 	}

@@ -186,8 +186,8 @@ test('a step put before the others is asked, and the rest of the trail counts af
 	const {trail} = talked(flow, ...upToTheKey).turn;
 	const asking = changedFlow({
 		in: 'around.yaml',
-		find: '  photo: {kind: photos, picture: photo.svg, leads: where}',
-		put: '  photo: {kind: photos, picture: photo.svg, leads: weather}\n  weather: {kind: choice, options: {fair: {leads: where}, foul: {leads: where}}}',
+		find: '  photo: {kind: photos, picture: photo, leads: where}',
+		put: '  photo: {kind: photos, picture: photo, leads: weather}\n  weather: {kind: choice, options: {fair: {leads: where}, foul: {leads: where}}}',
 	});
 	const standing = standAt(asking, trail);
 	expect(standing.at).toMatchObject({kind: 'step', id: 'weather'});

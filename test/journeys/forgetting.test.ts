@@ -9,8 +9,10 @@ import {png} from '../room/picture.ts';
 import type {Mode} from '../support/actor.ts';
 import {changeNewest} from '../support/drafts.ts';
 import {beginJourney, newestFind} from '../support/journey.ts';
+import {patiently} from '../support/patiently.ts';
 import {storedPhotos} from '../support/photo.ts';
 import {begin, newestDraft, press, walkTo} from '../support/steps.ts';
+import {idOf} from '../support/team.ts';
 import {tracesInFiles, tracesInTables} from '../support/traces.ts';
 
 vi.setConfig({testTimeout: 60_000});
@@ -40,25 +42,23 @@ async function scene(mode: Mode) {
 	await changeNewest(ada, 'Add a note');
 	await ada.sends('beside the blue hut');
 	const checked = await newestDraft(db, ada);
-	const {id: adaId} = await db
-		.selectFrom('person')
-		.select('id')
-		.where('platformId', '=', ada.id)
-		.executeTakeFirstOrThrow();
-	await chooseSharing(db, adaId, {publicName: 'Sea Glass Annie', coarseM: 10_000});
-	await db
-		.insertInto('decision')
-		.values({
-			find: checked.find.id,
-			person: null,
-			at: 1,
-			version: 1,
-			outcome: 'agreed',
-			name: null,
-			reason: null,
-			words: null,
-		})
-		.execute();
+	const adaId = await idOf(db, ada);
+	await patiently(() => chooseSharing(db, adaId, {publicName: 'Sea Glass Annie', coarseM: 10_000}));
+	await patiently(() =>
+		db
+			.insertInto('decision')
+			.values({
+				find: checked.find.id,
+				person: null,
+				at: 1,
+				version: 1,
+				outcome: 'agreed',
+				name: null,
+				reason: null,
+				words: null,
+			})
+			.execute(),
+	);
 	await ada.sends('/find');
 	await walkTo({db, person: ada}, 'kept', {where: one => one.sends('Secret Cove')});
 	const plain = await newestDraft(db, ada);

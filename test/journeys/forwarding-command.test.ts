@@ -3,6 +3,7 @@ import {grantRole} from '../../src/store/roles.ts';
 import {startReceiver} from '../clockwork/receiver.ts';
 import {beginJourney, newestFind} from '../support/journey.ts';
 import {begin, walkTo} from '../support/steps.ts';
+import {idOf} from '../support/team.ts';
 
 vi.setConfig({testTimeout: 60_000});
 
@@ -18,11 +19,7 @@ async function scene() {
 	const {db, ada, clock} = journey;
 	await begin(ada);
 	const own = async () => {
-		const {id} = await db
-			.selectFrom('person')
-			.select('id')
-			.where('platformId', '=', ada.id)
-			.executeTakeFirstOrThrow();
+		const id = await idOf(db, ada);
 		await grantRole(db, {person: id, role: 'owner', now: clock.now()});
 	};
 	return {...journey, receiver, own};

@@ -38,7 +38,7 @@ journeyTest(
 		);
 		for (const [index, length] of ['65 mm', '6.7 cm', '64 mm'].entries()) {
 			await ada.presses(same);
-			expect(ada.sees.text).toMatch(/As no\. \d+: Thornback ray\.\n\nHow long is the capsule/);
+			expect(ada.sees.text).toMatch(/As no\. \d+: Thornback ray\.\n\nHow long is this one/);
 			await ada.sends(length);
 			// Told in short: it was told at length for the first.
 			expect(ada.sees.text).toMatch(/Thornback ray\n.*\n\n/);
@@ -82,10 +82,10 @@ journeyTest(
 		await journey.forward(6000);
 		await ada.deed(() => ada.room.presses(data?.data ?? '', {chat: ada.chat, messageId: between.id}));
 		expect((await newestFind(db, ada.id)).id).toBe(begun);
-		expect(ada.sees.text).toContain('How long is the capsule');
+		expect(ada.sees.text).toContain('How long is this one');
 		// In the middle of a case, /sort asks where it was.
 		await ada.sends('/sort');
-		expect(ada.sees.text).toContain('How long is the capsule');
+		expect(ada.sees.text).toContain('How long is this one');
 		expect((await newestFind(db, ada.id)).id).toBe(begun);
 	},
 );
@@ -139,7 +139,9 @@ test('a length that does not fit is said, and the others of the bowl are offered
 	await ada.presses(same);
 	await walkTo(person, 'result', {...noWidth, length: write('110 mm')});
 	expect(ada.sees.text).toMatch(
-		new RegExp(`^This length does not fit Thornback ray as no\\. ${ray} was named \\(\\d+ to \\d+ mm\\)`),
+		new RegExp(
+			`^No\\. ${ray} was named Thornback ray \\(\\d+ to \\d+ mm long\\)\\. This length does not fit`,
+		),
 	);
 	await ada.presses('Change an answer');
 	await ada.presses('Length');
@@ -200,6 +202,25 @@ test('an album sent between two cases is one find of photos, and what is changed
 	await ada.presses('2');
 	expect(ada.sees.text).toContain('The draft is changed.');
 	expect(ada.labels()).not.toContain(same);
+	journey.check();
+});
+
+test('an album stays with the find of its first photo, though its finder has gone on to the next', async () => {
+	const journey = await beginJourney();
+	const {ada, db, room} = journey;
+	const person = {db, person: ada};
+	await begin(ada);
+	await walkTo(person, 'photo');
+	await ada.photo(png(40, 30));
+	const first = (await newestFind(db, ada.id)).id;
+	// The second photo of the album comes when she is at another find.
+	await db.updateTable('photo').set({album: '1'}).execute();
+	await ada.sends('/find');
+	await ada.album([png(41, 30), png(42, 30)]);
+	const albums = await db.selectFrom('photo').select(['find', 'album']).orderBy('id').execute();
+	expect(albums).toEqual([1, 2, 3].map(() => ({find: first, album: '1'})));
+	expect((await newestFind(db, ada.id)).standing.facts.photos).toEqual([]);
+	expect(room.messages(ada.id).at(-1)?.text).toContain('I have 3 photos');
 	journey.check();
 });
 

@@ -37,7 +37,7 @@ journeyTest('the day of one person is counted by kind, with what is not sure apa
 	expect(text).toContain('Shared by: someone\n');
 	expect(photo).toBeDefined();
 	await ada.presses('Yesterday');
-	expect(ada.sees.text).toContain('Yesterday, 1 May 2026\nNothing is saved yet.');
+	expect(ada.sees.text).toContain('Yesterday, 1 May 2026\nNothing found then is saved.');
 	expect(ada.sees.photo).toBeUndefined();
 	await ada.presses('This month');
 	expect(ada.sees.text).toContain('May 2026\n6 cases in 3 finds.');
@@ -79,7 +79,7 @@ test('one record that cannot be read keeps no others from being counted', async 
 	expect(ada.sees.text).toContain('4 cases, all alike.');
 });
 
-test('the next morning, /tally still tells the day before until there is more', async () => {
+test('where nothing was found today, /tally tells the last day on which something was', async () => {
 	const journey = await beginJourney();
 	const {db, ada} = journey;
 	await begin(ada);
@@ -87,4 +87,9 @@ test('the next morning, /tally still tells the day before until there is more', 
 	await journey.forward(24 * 3_600_000);
 	await ada.sends('/tally');
 	expect(ada.sees.text).toContain('Yesterday, 2 May 2026\nOne case.');
+	await journey.forward(3 * 24 * 3_600_000);
+	await ada.sends('/tally');
+	expect(ada.sees.text).toContain('Saturday 2 May 2026\nOne case.');
+	await ada.presses('Today');
+	expect(ada.sees.text).toContain('Today, 6 May 2026\nNothing found then is saved.');
 });

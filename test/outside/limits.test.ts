@@ -194,7 +194,12 @@ test('an answer to a press is as long as published, and no longer', () => {
 test('a picture goes with as many characters as published; with one more the words go alone', async () => {
 	const {put, pump, room, ada} = await deskScene();
 	for (const length of [captionCharacters, captionCharacters + 1]) {
-		await put(ada.chat, say('x'.repeat(length), {picture: {kind: 'drawing', path: 'pictures/parts.svg'}}));
+		await put(
+			ada.chat,
+			say('x'.repeat(length), {
+				picture: {kind: 'around', region: 'british-isles', language: 'en', which: 'parts'},
+			}),
+		);
 	}
 	await pump();
 	const [, fits, exceeds] = room.messages(ada.person.id);

@@ -1,7 +1,7 @@
 import {expect, test} from 'vitest';
 import type {Verification} from '../../src/record/for-export.ts';
-import {guarded, openly, recordWith, savedAt, told} from './for-export.ts';
-import {placed, shares} from './made-up.ts';
+import {guarded, hash, openly, recordWith, savedAt, told} from './for-export.ts';
+import {placed, shares, testland} from './made-up.ts';
 
 const at = Date.UTC(2026, 4, 6, 18);
 
@@ -22,7 +22,7 @@ test('a place its finder wants hidden is told as a square, and the record says w
 		coordinateUncertaintyInMeters: 711,
 		dataGeneralizations:
 			'place given as a square of about 1 km, SW 46 30 (British National Grid), as its finder wishes',
-		informationWithheld: 'name of the finder | exact place, as its finder wishes',
+		informationWithheld: 'name of the finder | exact place, as its finder wishes | photos',
 		georeferenceRemarks: 'centre of the square that hides the place',
 	});
 	expect(point).not.toEqual({latitude: 50.119892, longitude: -5.546958});
@@ -45,7 +45,8 @@ test('of two squares the larger one hides the place, and both reasons are told',
 test('nothing of a hidden place is left anywhere in what is told of it', () => {
 	const verification: Verification = {outcome: 'agreed', at, remarks: 'I know the blue hut'};
 	for (const place of [placed('SW 46512 30412'), placed('50.11989, -5.54695'), placed('Blue Hut Cove')]) {
-		const record = recordWith({note: 'below the blue hut', place}, {coarseM: 10_000, verification});
+		const earlier = [verification];
+		const record = recordWith({note: 'below the blue hut', place}, {coarseM: 10_000, verification, earlier});
 		const {region: _, ...all} = told(record);
 		const text = JSON.stringify(all).toLowerCase();
 		for (const trace of ['465', '304', '50.1198', '5.5469', 'blue hut']) expect(text).not.toContain(trace);
@@ -62,7 +63,10 @@ test('a place with only a name is left out where it is to be hidden', () => {
 
 test('a square that is as large as the wish stays as it was given', () => {
 	const {core} = told(recordWith({place: placed('SW 43')}, {coarseM: 10_000}));
-	expect(core).toMatchObject({verbatimCoordinates: 'SW 43', informationWithheld: 'name of the finder'});
+	expect(core).toMatchObject({
+		verbatimCoordinates: 'SW 43',
+		informationWithheld: 'name of the finder | photos',
+	});
 	expect(core.dataGeneralizations).toBeUndefined();
 });
 
@@ -177,4 +181,14 @@ test('what is counted by place is the square of 10 km, a larger one where hidden
 test('the last change is that of the record or of the name, whichever is later', () => {
 	expect(told(recordWith()).changedAt).toBe(savedAt + 1000);
 	expect(told(recordWith({}, {verification: {outcome: 'agreed', at}})).changedAt).toBe(at);
+});
+
+test('photos of a hidden place stay out, since they may show it, and the record says so', () => {
+	const hidden = told(recordWith({}, {coarseM: 1000}));
+	expect(hidden.pictures).toEqual([]);
+	expect(String(hidden.core.informationWithheld)).toContain('photos');
+	expect(JSON.stringify(hidden)).not.toContain(hash);
+	expect(told(recordWith({}, {coarseM: 1000}), testland, {...openly, isExact: true}).pictures).toHaveLength(
+		1,
+	);
 });

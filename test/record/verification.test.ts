@@ -82,6 +82,13 @@ test('what is exported of a record is the newest decision', async () => {
 	await decide({outcome: 'not-an-egg-case'}, at);
 	expect((await exported())?.core).toMatchObject({identificationVerificationStatus: 'rejected'});
 	await decide({outcome: 'other-name', name: 'Theca alba', reason: 'coast'}, at + 1000);
+	const all = (await exported())?.identifications ?? [];
+	expect(all.map(({identificationVerificationStatus: status}) => status)).toEqual([
+		'unverified',
+		'rejected',
+		'verified',
+	]);
+	expect(new Set(all.map(({identificationID}) => identificationID)).size).toBe(3);
 	expect((await exported())?.core).toMatchObject({
 		scientificName: 'Theca alba',
 		taxonRank: 'species',

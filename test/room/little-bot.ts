@@ -16,6 +16,14 @@ export async function startLittleBot(room: Room): Promise<void> {
 				.text("Can't tell", 'unsure'),
 		}),
 	);
+	bot.command('row', ctx =>
+		ctx.reply('Is there a blade?', {
+			reply_markup: new InlineKeyboard()
+				.text("Can't tell", 'unsure')
+				.text('Back', 'back')
+				.text('Why?', 'why'),
+		}),
+	);
 	bot.command('where', ctx =>
 		ctx.reply('Where did you find it?', {reply_markup: new Keyboard().requestLocation('Send my place')}),
 	);

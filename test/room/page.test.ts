@@ -141,6 +141,22 @@ test('a page that lost the room takes up where it was', {timeout: slowMs}, async
 	expect(await page.getByRole('article').count()).toBe(2);
 });
 
+test('buttons side by side are as wide as their words ask for, each on one line', {
+	timeout: slowMs,
+}, async () => {
+	const {room} = await scene();
+	await startLittleBot(room);
+	room.person('Ada').sends('/row');
+	await room.idle();
+	const {page} = await openPage(await openBrowser(), `${room.url}/#Ada`);
+	const boxes = await Promise.all(
+		["Can't tell", 'Back', 'Why?'].map(name => page.getByRole('button', {name, exact: true}).boundingBox()),
+	);
+	expect(boxes.map(box => box?.height)).toEqual([44, 44, 44]);
+	expect(boxes[0]?.width).toBeGreaterThan(boxes[1]?.width ?? 0);
+	expect(new Set(boxes.map(box => box?.y)).size).toBe(1);
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
 	test(`words stand out, buttons can be hit and nothing is cut off on a phone (${colorScheme})`, {
 		timeout: slowMs,

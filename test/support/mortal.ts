@@ -77,7 +77,8 @@ async function settled(room: Room, db: Db): Promise<void> {
 			.where('state', 'in', ['waiting', 'sending'])
 			.execute();
 		const wanted = await db.selectFrom('photo').select('id').where('state', '=', 'wanted').execute();
-		if (waiting.length + wanted.length + room.pendingUpdates() === 0) return;
+		const parcels = await db.selectFrom('parcel').select('id').execute();
+		if (waiting.length + wanted.length + parcels.length + room.pendingUpdates() === 0) return;
 		await sleep(20);
 	}
 	throw new Error('Expected the program to do all that waits; something still waits');

@@ -6,16 +6,28 @@ import {countUnfinished} from '../../store/finds.ts';
 import {type OwnedRecord, savedSince} from '../../store/saved.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, type Desk, postHere, readerAt} from '../desk.ts';
-import {type Days, daysOf, type Span, spans} from '../span.ts';
+import {rowsOf} from '../screen.ts';
+import {type Days, dayOf, daysOf, type Span, spans} from '../span.ts';
 import {type ToldTally, tallyPicture, tallyText} from '../tally-screen.ts';
 import {escaped} from '../words.ts';
 
-/** Shows today, or yesterday while there is nothing of today. */
+/** How far back a day with finds is looked for. */
+const lookedBackMs = 31 * 24 * 3_600_000;
+
+/** Shows today, or while nothing was found today the last day on which something was. */
 export async function showTally({desk}: Ctx): Promise<void> {
 	const today = await toldOf(desk, 'today');
 	if (today.tally.finds > 0 || today.unfinished > 0) return sendTally(desk, today);
 	const yesterday = await toldOf(desk, 'yesterday');
-	return sendTally(desk, yesterday.tally.finds > 0 ? yesterday : today);
+	if (yesterday.tally.finds > 0) return sendTally(desk, yesterday);
+	const recent = foundIn(
+		await savedSince(desk.tx, {...whose(desk), since: desk.now - lookedBackMs}, draftSchema),
+	);
+	const last = recent
+		.map(({draft}) => draft.foundOn)
+		.toSorted()
+		.at(-1);
+	return sendTally(desk, last === undefined ? today : await toldOf(desk, dayOf(last, readerAt(desk))));
 }
 
 /** Shows the days of a span. */
@@ -44,18 +56,23 @@ export async function showTallyOfSorting(desk: Desk, sorting: number): Promise<v
 	return sendTally(desk, {...countedIn(found), heading, unfinished: 0});
 }
 
-async function toldOf(desk: Desk, span: Span): Promise<ToldTally> {
-	const {tx, chat, person} = desk;
+async function toldOf(desk: Desk, when: Span | Days): Promise<ToldTally> {
 	const reader = readerAt(desk);
-	const days = daysOf(span, reader);
-	const of = chat.kind === 'group' ? {chat: chat.id} : {person: person.id};
+	const days = typeof when === 'string' ? daysOf(when, reader) : when;
+	const span = typeof when === 'string' ? when : 'day';
+	const of = whose(desk);
 	// Nothing is saved before it is found.
-	const saved = foundIn(await savedSince(tx, {...of, since: days.beginsAt}, draftSchema));
+	const saved = foundIn(await savedSince(desk.tx, {...of, since: days.beginsAt}, draftSchema));
 	return {
 		...countedIn(saved.filter(({draft}) => isWithin(days, draft.foundOn))),
 		heading: reader.say.say('tally-heading', {span, day: days.called}),
-		unfinished: await countUnfinished(tx, {...of, from: days.beginsAt, until: days.endsAt}),
+		unfinished: await countUnfinished(desk.tx, {...of, from: days.beginsAt, until: days.endsAt}),
 	};
+}
+
+/** A group counts what was found in it; a person alone all that is theirs. */
+function whose({chat, person}: Desk): {readonly chat: number} | {readonly person: number} {
+	return chat.kind === 'group' ? {chat: chat.id} : {person: person.id};
 }
 
 type FoundRecord = Omit<OwnedRecord<Draft>, 'body'> & {readonly draft: Draft};
@@ -77,5 +94,7 @@ function isWithin({from, to}: Days, date: string): boolean {
 
 function spanButtons(desk: Desk): Keyboard {
 	const {say} = readerAt(desk);
-	return [spans.map(span => ({text: say.say(`tally-${span}`), data: packButton({kind: 'tally', span})}))];
+	return rowsOf(
+		spans.map(span => ({text: say.say(`tally-${span}`), data: packButton({kind: 'tally', span})})),
+	);
 }

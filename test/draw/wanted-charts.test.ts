@@ -1,6 +1,6 @@
 import {join} from 'node:path';
 import {expect, test} from 'vitest';
-import {drawWantedMap} from '../../src/draw/wanted-map.ts';
+import {drawWantedChart} from '../../src/draw/wanted-charts.ts';
 import {projectRoot} from '../../src/settings.ts';
 import {readTexts} from '../../src/text/text.ts';
 
@@ -12,7 +12,7 @@ test('a map that waited as data is drawn on the coast that it needs, with its wo
 		{kind: 'point' as const, latitude: 50.103, longitude: -5.543, count: 2},
 		{kind: 'square' as const, south: 50.1, west: -5.6, north: 50.2, east: -5.5, count: 1},
 	];
-	const {alt, svg} = drawWantedMap({...wanted, places}, {say});
+	const {alt, svg} = drawWantedChart({...wanted, places}, say);
 	expect(alt).toContain('Spring walk. A map with 3 cases at one place');
 	// Land was there to be drawn.
 	expect(svg).toMatch(/<path d="M[^"]{200,}"/);
