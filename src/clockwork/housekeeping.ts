@@ -1,9 +1,9 @@
 /** What is kept no longer than needed: old update ids, messages and invitations, thrown finds, photos, pictures. */
 import {emptyThrownFinds} from '../store/finds.ts';
 import {eraseForgottenChats} from '../store/forget.ts';
-import {forgetOldDays} from '../store/forget-days.ts';
 import {forgetOldUpdates} from '../store/inbox.ts';
 import {forgetOldInvitations} from '../store/invitations.ts';
+import {forgetOldDays} from '../store/old-days.ts';
 import {flushErased} from '../store/open.ts';
 import {forgetMessages, forgetOldMessages} from '../store/outbox.ts';
 import {dropPhotos, filesToErase, markErased} from '../store/photos.ts';

@@ -2,8 +2,8 @@ import {expect, test} from 'vitest';
 import {tellMany} from '../../src/store/broadcasts.ts';
 import {beginDay, publishDay} from '../../src/store/days.ts';
 import {addDeliveries} from '../../src/store/deliveries.ts';
-import {forgetOldDays} from '../../src/store/forget-days.ts';
 import {guestsOf, noteGuest} from '../../src/store/guests.ts';
+import {forgetOldDays} from '../../src/store/old-days.ts';
 import {storeWithFinds} from '../record/kept.ts';
 
 const dayMs = 24 * 3_600_000;
