@@ -1,5 +1,5 @@
 /** What somebody who leaves had to do with survey days: wishes and answers go, days they planned stay without them. */
-import type {Db, Tx} from './schema.ts';
+import type {Tx} from './schema.ts';
 
 /** What stands for a contact that is not told any more. */
 const noContact = '–';
