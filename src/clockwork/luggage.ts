@@ -31,6 +31,8 @@ export type Luggage =
 
 /** How long a message waits for the photo that goes with it. */
 const photoPatienceMs = 120_000;
+/** How long the question whether lines lie right waits for its photo. */
+const linesPatienceMs = 15_000;
 /** How long an album waits for its drawing. */
 const albumPatienceMs = 10_000;
 /** Platform-limits.json, media_group. */
@@ -71,7 +73,9 @@ async function packPicture({pictures, now}: LuggageTools, row: Readable, call: S
 		return {kind: 'packed', items: {}, follow: followOf(row, call)};
 	}
 	if (picture) {
-		const drawn = await pictures.drawing(picture);
+		// Lines on a photo are the question itself: without them there is nothing to say yes to.
+		const patienceMs = picture.kind === 'measured' ? linesPatienceMs : undefined;
+		const drawn = await pictures.drawing(picture, patienceMs);
 		return drawn === 'late' ? {kind: 'packed', items: {}, follow: followOf(row, call)} : packed(drawn);
 	}
 	if (photo === undefined && photoOf === undefined) return {kind: 'packed', items: {}};

@@ -35,13 +35,14 @@ export type PictureTools = {
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
-/** Cards are each somebody's own: so many are remembered, for those shown again. */
+/** Cards and measured photos are each somebody's own: so many are remembered, for those shown again. */
 const mostCards = 100;
 
 /** Opens the pictures; a drawing is remembered by the platform's id once it was sent. */
 export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictures {
 	const memory = {shared: openMemory(Number.POSITIVE_INFINITY), cards: openMemory(mostCards)};
-	const memoryOf = ({kind}: CallPicture) => (kind === 'card' ? memory.cards : memory.shared);
+	const memoryOf = ({kind}: CallPicture) =>
+		kind === 'card' || kind === 'measured' ? memory.cards : memory.shared;
 	const draw = (picture: CallPicture, level: 'error' | 'info') => {
 		const {drawn} = memoryOf(picture);
 		const key = keyOf(picture);
@@ -121,8 +122,9 @@ function keyOf(picture: CallPicture): string {
 	return picture.kind === 'card' ? createHash('sha256').update(name).digest('hex') : name;
 }
 
-/** What the log may say of a picture: of a card neither its place nor its photo. */
+/** What the log may say of a picture: nothing of places and photos. */
 function nameOf(picture: CallPicture): string {
+	if (picture.kind === 'measured') return 'a measured photo';
 	return picture.kind === 'card' ? `card of ${picture.region}` : JSON.stringify(picture);
 }
 
