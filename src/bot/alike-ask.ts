@@ -1,6 +1,6 @@
 /** Questions about a case that looks like another: they say which, and whether its name holds. */
 import {misfitOf} from '../find/alike.ts';
-import type {Ask, Line} from '../find/ask.ts';
+import type {Ask, Line} from '../find/question.ts';
 import type {Standing} from '../find/stand.ts';
 import {draftSchema} from '../record/draft.ts';
 import {draftOfFind} from '../store/drafts.ts';

@@ -1,5 +1,5 @@
 /** The message of a question where it is asked: in a group it says whose find it is and who may answer. */
-import type {Effect} from '../find/turn.ts';
+import type {Effect} from '../find/events.ts';
 import type {FindRow} from '../store/finds.ts';
 import {answerersOf, answerersRow} from './answerers.ts';
 import {type Desk, readerAt} from './desk.ts';

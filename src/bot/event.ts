@@ -1,6 +1,6 @@
 /** An update turned into an event for a find. */
 import type {Message, MessageEntity} from 'grammy/types';
-import type {FindEvent} from '../find/turn.ts';
+import type {FindEvent} from '../find/events.ts';
 
 /** A photo or picture file to be fetched. */
 export type Incoming = {readonly fileId: string; readonly fileUniqueId: string};

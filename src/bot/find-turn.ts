@@ -1,8 +1,9 @@
 /** A find takes its turn in the store: what comes in is kept, what is to happen is written down. */
 import {trailForAnother} from '../find/another.ts';
+import type {Effect, FindEvent, Turn} from '../find/events.ts';
 import {type Standing, standAt} from '../find/stand.ts';
 import type {Trail} from '../find/trail.ts';
-import {type Effect, type FindEvent, type Turn, takeTurn} from '../find/turn.ts';
+import {takeTurn} from '../find/turn.ts';
 import {
 	beginFind,
 	bowlOfChat,

@@ -1,6 +1,6 @@
 /** A message that is no command: words, a photo, a place, or something that no question takes. */
 import type {Message} from 'grammy/types';
-import type {FindEvent} from '../find/turn.ts';
+import type {FindEvent} from '../find/events.ts';
 import type {FindRow} from '../store/finds.ts';
 import {packButton} from './button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from './desk.ts';

@@ -52,9 +52,16 @@ export async function resultCard(
 					},
 				}
 			: {}),
-		...(hash === undefined ? {} : {photo: {hash}}),
+		...(hash === undefined ? {} : {photo: endsOf(standing.facts) ?? {hash}}),
 		...foundWords(standing.facts, sides, say),
 	};
+}
+
+/** The photo on which the length was measured, with both ends of its line: it can be shown to scale. */
+function endsOf({length, measuredOn}: Facts): CallCard['photo'] {
+	if (typeof length !== 'object' || length.method !== 'photo' || !measuredOn) return undefined;
+	const line = measuredOn.lengths.find(({mm}) => mm === length.mm)?.line;
+	return line && {hash: measuredOn.hash, ends: {front: line[0], back: line[1]}};
 }
 
 const parts = ['horns', 'sides', 'surface', 'aprons'] as const;

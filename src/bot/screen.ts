@@ -1,7 +1,7 @@
 /** A question as a message: words and buttons out of what the conversation says. */
 import {type QuestionPicture, questionTitle} from '../draw/title.ts';
-import type {Ask, AskPicture, Line, Option} from '../find/ask.ts';
 import type {Proposal} from '../find/proposal.ts';
+import type {Ask, AskPicture, Line, Option} from '../find/question.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Call, CallPicture, Keyboard} from '../store/call.ts';
 import {packButton} from './button.ts';

@@ -1,5 +1,5 @@
 /** Between two cases that are sorted: what is saved, how many there are, and what the next one is like. */
-import type {Ask} from '../find/ask.ts';
+import type {Ask} from '../find/question.ts';
 import {type Draft, draftSchema} from '../record/draft.ts';
 import type {Call, Keyboard} from '../store/call.ts';
 import type {FindRow} from '../store/finds.ts';

@@ -1,6 +1,6 @@
 /** A picture in a message, noted to be fetched for a find. */
 import type {Message} from 'grammy/types';
-import type {FindEvent} from '../find/turn.ts';
+import type {FindEvent} from '../find/events.ts';
 import type {FindRow} from '../store/finds.ts';
 import {wantPhoto} from '../store/photos.ts';
 import type {Desk} from './desk.ts';

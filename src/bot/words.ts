@@ -1,6 +1,6 @@
 /** Values put in words: instants by the reader's zone, days by the reader's language; all of it escaped. */
 import {DateTime} from 'luxon';
-import type {Line, Values} from '../find/ask.ts';
+import type {Line, Values} from '../find/question.ts';
 import type {Say} from '../text/text.ts';
 
 /** Who reads, and whose clock it is. */

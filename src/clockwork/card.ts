@@ -107,7 +107,7 @@ type CutOut = {
 
 /** What lies round the case, turned so that its front is up and shrunk or grown to its length. */
 async function cutOut(file: string, {ends, box, size, caseLongPx}: CutOut): Promise<Sharp> {
-	const at = ([x, y]: readonly [number, number]) => ({x: x * size.widthPx, y: y * size.heightPx});
+	const at = ([x, y]: readonly [number, number]) => ({x, y});
 	const [front, back] = [at(ends.front), at(ends.back)];
 	const scale = caseLongPx / Math.hypot(front.x - back.x, front.y - back.y);
 	const degrees = (Math.atan2(back.x - front.x, back.y - front.y) * 180) / Math.PI;

@@ -4,7 +4,7 @@ import {join} from 'node:path';
 import type {Call} from '../store/call.ts';
 import type {Posting, Waiting} from '../store/outbox.ts';
 import type {Found, Pictures} from './pictures.ts';
-import {fitsCaption, type Sending} from './platform-call.ts';
+import type {Sending} from './platform-call.ts';
 
 /** A row whose call could be read. */
 export type Readable = Waiting & {readonly call: Call};
@@ -23,7 +23,7 @@ export type Luggage =
 	| {
 			readonly kind: 'packed';
 			readonly items: Pick<Sending, 'picture' | 'pictures' | 'document' | 'onFileId'>;
-			/** The card that comes by itself, since it was late or its words are too long for a caption. */
+			/** The card that comes by itself after its words, since it was late. */
 			readonly follow?: Omit<Posting, 'now'> | undefined;
 	  }
 	| {readonly kind: 'not-yet'; readonly afterMs: number}
@@ -66,12 +66,7 @@ export async function packLuggage(tools: LuggageTools, row: Readable): Promise<L
 type Send = Extract<Call, {kind: 'send'}>;
 
 async function packPicture({pictures, now}: LuggageTools, row: Readable, call: Send): Promise<Luggage> {
-	const {picture, alone, html, photo, photoOf} = call;
-	if (picture && alone !== undefined && !fitsCaption(html)) {
-		// It cannot go with these words, so they need not wait for it.
-		void pictures.prepare(picture);
-		return {kind: 'packed', items: {}, follow: followOf(row, call)};
-	}
+	const {picture, photo, photoOf} = call;
 	if (picture) {
 		// Lines on a photo are the question itself: without them there is nothing to say yes to.
 		const patienceMs = picture.kind === 'measured' ? linesPatienceMs : undefined;

@@ -147,7 +147,25 @@ async function sendMessage(sending: Sending, call: Extract<Call, {kind: 'send'}>
 				throw error;
 		}
 	}
+	// Words too long for a caption come after their picture, so that their buttons stand last.
+	if (!fits && picture && call.alone !== undefined) await sendBefore(sending, {picture, words: call.alone});
 	return api.sendMessage(platformId, call.html, {...options, link_preview_options: {is_disabled: true}});
+}
+
+/** A picture by itself; one that is not taken costs nobody the words that follow. */
+async function sendBefore(
+	{api, platformId, call, onFileId}: Sending,
+	{picture, words}: {readonly picture: Picture; readonly words: string},
+): Promise<void> {
+	const thread = call.kind !== 'send' || call.thread === undefined ? {} : {message_thread_id: call.thread};
+	try {
+		const caption = {caption: words, parse_mode: 'HTML' as const, ...thread};
+		const sent = await api.sendPhoto(platformId, sourceOf(picture), caption);
+		const fileId = sent.photo.at(-1)?.file_id;
+		if (fileId !== undefined) onFileId?.(fileId);
+	} catch (error) {
+		if (!(error instanceof GrammyError) || !isPictureTrouble(error.error_code)) throw error;
+	}
 }
 
 /** The message has no caption, or the platform fails over captions as such. */

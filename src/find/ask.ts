@@ -1,58 +1,13 @@
-/** What is asked next: the question's sentences and the answers offered, before any words are put in. */
-import type {AroundPicture} from '../draw/around-names.ts';
+/** What is asked next at each question. */
 import {letterOf} from '../draw/letter.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Step} from './around.ts';
 import {goOn} from './around.ts';
-import {lowerBoundOf} from './facts.ts';
+import {askSize} from './ask-size.ts';
 import type {Flow} from './flow.ts';
-import type {Proposal} from './proposal.ts';
-import {type ResultView, viewResult} from './result.ts';
+import type {Ask, Option} from './question.ts';
+import {viewResult} from './result.ts';
 import type {Standing} from './stand.ts';
-
-/** What is filled into a sentence, by name. */
-export type Values = Readonly<Record<string, string | number>>;
-
-/** A sentence by its id, with the values that go in. */
-export type Line = {readonly message: string; readonly values?: Values};
-
-/** An answer offered as a button; `id` is what comes back, and `letter` what it is called in the picture. */
-export type Option = {readonly id: string; readonly label: Line; readonly letter?: string};
-
-/** A picture that goes with a question or its explanation. */
-export type AskPicture =
-	| {readonly kind: 'around'; readonly which: AroundPicture}
-	| {readonly kind: 'choices'; readonly character: string; readonly options: readonly string[]}
-	| {readonly kind: 'part'; readonly character: string}
-	| {readonly kind: 'measuring'; readonly which: 'length' | 'width'}
-	/** A photo with the lines that were measured on it. */
-	| {readonly kind: 'measured'; readonly proposal: Proposal};
-
-/** Two options side by side fit a phone; `wide` ones stand alone. */
-export type Ask = {
-	readonly kind: Step['kind'] | 'look' | 'width' | 'note' | 'unit' | 'proposal' | 'correct';
-	/** The question's id in the trail. */
-	readonly question: string;
-	readonly text: Line;
-	/** Said above the question: what became of the last answer. */
-	readonly lead?: Line;
-	/** Instants put in words by the reader's zone and language. */
-	readonly times?: Readonly<Record<string, number>>;
-	readonly options: readonly Option[];
-	/** Goes with the question itself. */
-	readonly shows?: AskPicture;
-	/** Goes with the explanation. */
-	readonly picture?: AskPicture;
-	/** What the evidence came to, where this is the result. */
-	readonly result?: ResultView;
-	/** The result is told in short: it was told at length for a case that looks the same. */
-	readonly isBrief?: boolean;
-	readonly canBack: boolean;
-	/** The sentence that explains the question. */
-	readonly why?: string;
-	/** The person answers by writing, sending a photo or a place. */
-	readonly takes?: 'text' | 'photo' | 'place';
-};
 
 /** The question of a standing. */
 export function askAt(flow: Flow, standing: Standing): Ask {
@@ -181,60 +136,6 @@ function askParts(ask: Ask, parts: readonly string[], standing: Standing): Ask {
 function askSoaking(ask: Ask, standing: Standing): Ask {
 	const {bowl} = standing.facts;
 	return {...ask, times: bowl ? {due: bowl.dueAt, since: bowl.startedAt} : {}};
-}
-
-function askSize(standing: Standing, question: string): Ask {
-	const last = standing.lastHere?.answer;
-	const canBack = standing.hasPast;
-	if (last?.kind === 'number') {
-		return {
-			kind: 'unit',
-			question,
-			text: {message: 'question-unit', values: {typed: last.typed}},
-			options: last.units.map(unit => ({
-				id: unit,
-				label: {message: `option-unit-${unit}`, values: {typed: last.typed}},
-			})),
-			canBack,
-			takes: 'text',
-		};
-	}
-	if (last?.kind === 'proposed') return askProposal(last.proposal, {question, canBack});
-	const isDry = question !== 'width' && lowerBoundOf(standing.facts).includes('dry');
-	return {
-		kind: question === 'width' ? 'width' : 'length',
-		question,
-		text: {message: isDry ? `question-${question}-dry` : `question-${question}`},
-		options: [{id: cantTell, label: {message: 'option-cant-measure'}}],
-		canBack,
-		picture: {kind: 'measuring', which: question === 'width' ? 'width' : 'length'},
-		why: `why-${question}`,
-		takes: 'text',
-	};
-}
-
-/** The photo drawn back with its lines, for a yes; a size may still be written instead. */
-function askProposal(proposal: Proposal, {question, canBack}: {question: string; canBack: boolean}): Ask {
-	const [first, second] = proposal.lengths;
-	const width = proposal.width;
-	const values = {
-		mm: first?.mm ?? 0,
-		plusMinus: first?.uncertaintyMm ?? 0,
-		otherMm: second?.mm ?? 0,
-		width: width?.mm ?? 0,
-		widthPlusMinus: width?.uncertaintyMm ?? 0,
-		has: question === 'width' ? 'width' : width ? 'both' : 'length',
-	};
-	const options = second && question !== 'width' ? ['line-a', 'line-b', 'not-quite'] : ['right', 'not-quite'];
-	return {
-		kind: 'proposal',
-		question,
-		canBack,
-		text: {message: second && question !== 'width' ? 'question-which-line' : 'question-measured', values},
-		options: options.map(id => ({id, label: {message: `option-measured-${id}`, values}})),
-		shows: {kind: 'measured', proposal},
-		takes: 'text',
-	};
 }
 
 function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {

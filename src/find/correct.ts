@@ -1,8 +1,8 @@
 /** Answers that can be given anew once they are all there. */
 
 import type {Step} from './around.ts';
-import type {Ask} from './ask.ts';
 import type {Flow} from './flow.ts';
+import type {Ask} from './question.ts';
 import type {Standing} from './stand.ts';
 
 /** Time has passed over a soak; it is not answered anew. */

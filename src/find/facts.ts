@@ -4,6 +4,7 @@ import type {Observed, Sized} from '../key/observed.ts';
 import type {Shortening} from '../key/shrink.ts';
 import type {Place} from '../place/place.ts';
 import type {Notes} from './around.ts';
+import type {Proposal} from './proposal.ts';
 import type {Soak, TrailEvent} from './trail.ts';
 
 /** A size as measured, or that it could not be measured. */
@@ -27,6 +28,8 @@ export type Facts = {
 	readonly aprons: 'both' | 'incomplete' | 'unknown' | undefined;
 	readonly length: Measured | undefined;
 	readonly width: Measured | undefined;
+	/** The photo on which the length was measured; nothing when it was written. */
+	readonly measuredOn: Proposal | undefined;
 	readonly seen: Readonly<Record<string, string>>;
 	readonly note: string | undefined;
 	/** The find whose answers were taken over. */
@@ -46,6 +49,7 @@ export const noFacts: Facts = {
 	aprons: undefined,
 	length: undefined,
 	width: undefined,
+	measuredOn: undefined,
 	seen: {},
 	note: undefined,
 	alike: undefined,
@@ -72,7 +76,14 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 		case 'parts':
 			return {...noted, lost: answer.parts};
 		case 'sized':
-			return {...noted, length: answer.length, width: answer.width ?? noted.width};
+			return {
+				...noted,
+				length: answer.length,
+				width: answer.width ?? noted.width,
+				measuredOn: answer.length.method === 'photo' ? noted.measuredOn : undefined,
+			};
+		case 'proposed':
+			return {...noted, measuredOn: answer.proposal};
 		case 'unmeasured':
 			return {...noted, length: 'unmeasured'};
 		case 'soak':
@@ -81,7 +92,6 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 		case 'note':
 		case 'photo':
 		case 'number':
-		case 'proposed':
 		case 'not-quite':
 		case 'woke':
 		case 'reopen':

@@ -1,55 +1,16 @@
 /** One turn: trail and event in, trail and effects out. Nothing else happens here. */
-import {type Ask, askAt, type Line} from './ask.ts';
+import {askAt} from './ask.ts';
 import {correctMenu, isCorrectable} from './correct.ts';
+import type {Effect, FindEvent, FindState, Turn} from './events.ts';
 import type {Flow} from './flow.ts';
 import {hearPin, hearText} from './heard.ts';
+import {asksSize, possibleOutcome} from './measured-photo.ts';
 import {hearPress} from './press.ts';
 import type {MeasuredPhoto} from './proposal.ts';
+import type {Ask, Line} from './question.ts';
 import {type Standing, standAt, withMovedIds} from './stand.ts';
 import {type Answer, reopened, type Trail, withEvent, withoutLast} from './trail.ts';
 import type {Heard, Moment} from './value.ts';
-
-/** What came in for a find. */
-export type FindEvent =
-	| {readonly kind: 'begin'}
-	| {readonly kind: 'press'; readonly turn: number; readonly option: string}
-	| {readonly kind: 'text'; readonly text: string}
-	| {readonly kind: 'photo'; readonly photo: number}
-	/** What became of measuring a photo. */
-	| {readonly kind: 'measured'; readonly outcome: MeasuredPhoto}
-	| {readonly kind: 'pin'; readonly latitude: number; readonly longitude: number; readonly accuracyM?: number}
-	| {readonly kind: 'woke'}
-	/** Show the present question again. */
-	| {readonly kind: 'resume'}
-	/** Put one question of a kept or finished find again. */
-	| {readonly kind: 'mend'; readonly question: string}
-	/** Something no question takes: a voice message, a sticker, a film. */
-	| {readonly kind: 'odd'; readonly what: string};
-
-/** What a turn wants done: data, never a call. */
-export type Effect =
-	| {readonly kind: 'ask'; readonly ask: Ask; readonly turn: number; readonly settleMs?: number}
-	/** The question's own message, shown anew in place. */
-	| {readonly kind: 'refresh'; readonly ask: Ask; readonly turn: number; readonly of: number}
-	/** The explanation of the question, with its buttons. */
-	| {readonly kind: 'explain'; readonly ask: Ask; readonly turn: number}
-	/** The message of an answered turn shows the choice and loses its buttons. */
-	| {readonly kind: 'close'; readonly turn: number; readonly chosen: Line}
-	| {readonly kind: 'ask-position'}
-	/** The photo is measured as soon as it is here. */
-	| {readonly kind: 'measure'; readonly photo: number}
-	| {readonly kind: 'say'; readonly line: Line}
-	| {readonly kind: 'remind'; readonly dueAt: number; readonly zone: string}
-	| {readonly kind: 'forget-reminder'}
-	| {readonly kind: 'keep'}
-	| {readonly kind: 'throw'}
-	| {readonly kind: 'begin'; readonly how: 'fresh' | 'another' | 'walk'};
-
-/** A find as a turn sees it; every button carries the turn it was shown in. */
-export type FindState = {readonly trail: Trail; readonly turn: number};
-
-/** A find after its turn, where it stands now, and what has to be done. */
-export type Turn = FindState & {readonly standing: Standing; readonly effects: readonly Effect[]};
 
 /** Photos of one album come one by one; the question waits this long for the next. */
 const albumPauseMs = 1500;
@@ -237,21 +198,6 @@ function takeMeasured(
 	}
 	const answer = {kind: 'proposed', proposal: outcome.proposal} as const;
 	return takeAnswer(flow, {find, before, answer, chosen: {message: 'chosen-photo'}, now});
-}
-
-/** A size that no case of the region has was not measured on a case. */
-function possibleOutcome(flow: Flow, which: 'length' | 'width', outcome: MeasuredPhoto): MeasuredPhoto {
-	if (outcome.kind === 'declined') return outcome;
-	const {lengths, width} = outcome.proposal;
-	const [least, most] = flow.region.key.possibleMm[which];
-	const isPossible = ({mm}: {mm: number}) => least <= mm && mm <= most;
-	if (which === 'width' && !width) return {kind: 'declined', why: 'no-width'};
-	const sizes = which === 'width' && width ? [width] : lengths;
-	return sizes.every(isPossible) ? outcome : {kind: 'declined', why: 'impossible'};
-}
-
-function asksSize({at}: Standing): boolean {
-	return at.kind === 'width' || (at.kind === 'step' && at.step.kind === 'length');
 }
 
 function isTwicePressed({find, moment, turn}: Pressed): boolean {

@@ -1,8 +1,8 @@
 /** Written words read as values, each with how the closed question shows it. */
 import {type LengthUnit, readLength} from '../capsule/length.ts';
 import {type Place, readPlace} from '../place/place.ts';
-import type {Line} from './ask.ts';
 import {localDate, readDate} from './date.ts';
+import type {Line} from './question.ts';
 import type {Answer} from './trail.ts';
 
 /** An answer and how the closed question shows it, or a sentence of help. */

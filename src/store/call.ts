@@ -14,9 +14,8 @@ const markSchema = z.object({
 	uncertaintyMm: z.number(),
 	line: z.tuple([pointSchema, pointSchema]),
 });
-const share = z.number().min(0).max(1);
-/** Where the borders of the aprons lie in a photo, as shares of its width and height from the upper left. */
-const endsSchema = z.object({front: z.tuple([share, share]), back: z.tuple([share, share])});
+/** Where the borders of the aprons lie in a stored photo, in its pixels from the upper left. */
+const endsSchema = z.object({front: pointSchema, back: pointSchema});
 
 /** A picture by what it shows. */
 const pictureSchema = z.union([

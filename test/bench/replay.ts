@@ -1,9 +1,11 @@
 /** What it costs that a trail is replayed at every turn instead of a snapshot being kept. */
+
+import type {FindEvent} from '../../src/find/events.ts';
 import type {Flow} from '../../src/find/flow.ts';
 import {beginAround, stepAround} from '../../src/find/machine.ts';
 import {standAt} from '../../src/find/stand.ts';
 import type {Trail} from '../../src/find/trail.ts';
-import {type FindEvent, takeTurn} from '../../src/find/turn.ts';
+import {takeTurn} from '../../src/find/turn.ts';
 
 const rounds = 2000;
 const startedAt = Date.UTC(2026, 4, 2, 9, 30);

@@ -89,8 +89,8 @@ test.each([
 		const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}"><rect width="100%" height="100%" fill="#999"/>${dot(front, '#f00')}${dot(back, '#0f0')}</svg>`;
 		const photo = await sharp(Buffer.from(svg)).jpeg({quality: 95, chromaSubsampling: '4:4:4'}).toBuffer();
 		const hash = await storePhoto(photoFolder, photo);
-		const share = ({x, y}: {x: number; y: number}): [number, number] => [x / width, y / height];
-		const card = cardOf({photo: {hash, ends: {front: share(front), back: share(back)}}});
+		const ends = {front: [front.x, front.y] as [number, number], back: [back.x, back.y] as [number, number]};
+		const card = cardOf({photo: {hash, ends}});
 		const bytes = await cardImage(card, {from, photoFolder});
 		const at = await colourBoxes(bytes);
 		const middle = ({left, right, top, bottom}: Box) => ({x: (left + right) / 2, y: (top + bottom) / 2});

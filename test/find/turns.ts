@@ -1,7 +1,8 @@
 /** Ways to a question of the British Isles, and what a turn there wants done. */
 import {join} from 'node:path';
+import type {Effect, FindEvent, Turn} from '../../src/find/events.ts';
 import {readFlow} from '../../src/find/flow.ts';
-import {type Effect, type FindEvent, type Turn, takeTurn} from '../../src/find/turn.ts';
+import {takeTurn} from '../../src/find/turn.ts';
 import type {Place} from '../support/walk.ts';
 
 export const flow = readFlow(join(import.meta.dirname, '../../flows'), 'british-isles');

@@ -2,8 +2,8 @@
 import type {Shelf} from '../../src/bot/desk.ts';
 import {askScreen, keyboardOf, whyScreen} from '../../src/bot/screen.ts';
 import {lineText} from '../../src/bot/words.ts';
-import type {Ask} from '../../src/find/ask.ts';
-import type {Effect, Turn} from '../../src/find/turn.ts';
+import type {Effect, Turn} from '../../src/find/events.ts';
+import type {Ask} from '../../src/find/question.ts';
 import type {Call} from '../../src/store/call.ts';
 
 /** Characters of a label, so that two buttons fit side by side on a phone. */

@@ -1,10 +1,12 @@
 /** A conversation walked by itself: at each question every answer that it offers or takes. */
-import {type Ask, askAt} from '../../src/find/ask.ts';
+import {askAt} from '../../src/find/ask.ts';
+import type {FindEvent, FindState, Turn} from '../../src/find/events.ts';
 import {observedFrom} from '../../src/find/facts.ts';
 import type {Flow} from '../../src/find/flow.ts';
+import type {Ask} from '../../src/find/question.ts';
 import {type Standing, standAt} from '../../src/find/stand.ts';
 import {trailSchema} from '../../src/find/trail.ts';
-import {type FindEvent, type FindState, type Turn, takeTurn} from '../../src/find/turn.ts';
+import {takeTurn} from '../../src/find/turn.ts';
 import {intervalOf} from '../../src/key/observed.ts';
 import {beginKey} from '../../src/key/states.ts';
 

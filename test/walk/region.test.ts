@@ -1,7 +1,7 @@
 /** Every region walks its whole conversation by itself, in every language. */
 import {join} from 'node:path';
 import {describe, expect, test} from 'vitest';
-import type {FindEvent} from '../../src/find/turn.ts';
+import type {FindEvent} from '../../src/find/events.ts';
 import {readShelves} from '../../src/program.ts';
 import {answerMost, screenFaults} from '../support/screens.ts';
 import {
