@@ -29,6 +29,11 @@ export function actorIn(world: World, name: string, group?: number, meanwhile?: 
 		if (!message) throw new Error(`Expected a message of the bot for ${name}; there is none`);
 		return message;
 	};
+	/** A card that came after its words has no buttons: those of the words are pressed. */
+	const asking = (): RoomMessage => {
+		const isCard = ({photo, buttons}: RoomMessage) => photo !== undefined && buttons.length === 0;
+		return isCard(last()) ? (heard().findLast(message => !isCard(message)) ?? last()) : last();
+	};
 	// In a group only a reply to the bot's message reaches it.
 	const replying = () => (group === undefined ? {} : {chat: group, replyTo: last().id});
 	const done = async () => {
@@ -83,7 +88,7 @@ export function actorIn(world: World, name: string, group?: number, meanwhile?: 
 		makesUp: (data: string) => deed(() => person.presses(data, {chat, messageId: last().id})),
 		deed,
 		/** Presses the button with this label on the last message, or on an older one. */
-		presses: (label: string, {on = last()}: {on?: RoomMessage} = {}) => {
+		presses: (label: string, {on = asking()}: {on?: RoomMessage} = {}) => {
 			const data = dataOf(on, label);
 			return deed(() => person.presses(data, {chat, messageId: on.id}));
 		},
