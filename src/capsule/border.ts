@@ -29,6 +29,9 @@ export type Bend = {
 	readonly reachMm: number;
 };
 
+/** Curves tightened before giving up; those that follow have ever fewer edges. */
+const mostLooked = 12;
+
 /** The borders that the edges of a strip may show, best first; each at least `apartMm` from the others in its middle. */
 export function findBorders(edges: readonly Edge[], bend: Bend, apartMm: number): readonly Border[] {
 	const lines = new Set(edges.map(({line}) => line)).size;
@@ -42,9 +45,11 @@ export function findBorders(edges: readonly Edge[], bend: Bend, apartMm: number)
 	].map(list => list.toSorted((a, b) => b.worth - a.worth).slice(0, 10));
 	const tried = curvesThrough(parts, bend).map(curve => ({curve, score: supportOf(curve, worth, bend)}));
 	const borders: Border[] = [];
+	let looked = 0;
 	for (const {curve} of tried.toSorted((a, b) => b.score - a.score)) {
-		if (borders.length === 3) break;
+		if (borders.length === 3 || looked === mostLooked) break;
 		if (borders.some(other => Math.abs(other.at(0) - curve[0]) < apartMm)) continue;
+		looked += 1;
 		const border = tighten(curve, worth, {bend, lines});
 		if (border && !borders.some(other => Math.abs(other.at(0) - border.at(0)) < apartMm))
 			borders.push(border);

@@ -9,9 +9,9 @@ export type Slopes = {readonly across: Field; readonly down: Field};
 type Line = {readonly angle: number; readonly offset: number; readonly votes: number};
 
 const angles = 180;
-const mostLines = 18;
+const mostLines = 24;
 const weakest = 3;
-const leastShare = 0.06;
+const leastShare = 0.015;
 
 /** Four-sided outlines whose sides all lie on long edges, best seen first. */
 export function outlinesOfLines(slopes: Slopes): readonly Outline[] {

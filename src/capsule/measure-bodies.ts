@@ -26,8 +26,8 @@ export type Reading = {
 const liftMm = 1.9;
 /** Paper curls at its edge, and casts a shadow there. */
 const marginMm = 2.5;
-const finestMm = 0.7;
-const mostPoints = 150_000;
+const finestMm = 0.8;
+const mostPoints = 120_000;
 /** How far beside a card a case is looked for. */
 const besideMm = 260;
 
