@@ -25,6 +25,7 @@ const table = {
 	safety: {},
 	region: {},
 	settings: {},
+	sheet: {},
 	sharing: {isPrivate: true},
 	privacy: {},
 	mydata: {isPrivate: true},

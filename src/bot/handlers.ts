@@ -21,6 +21,7 @@ import {say} from './commands/say.ts';
 import {showSeason} from './commands/season.ts';
 import {showSettings} from './commands/settings.ts';
 import {showSharing} from './commands/sharing.ts';
+import {sendSheet} from './commands/sheet.ts';
 import {sortBowl} from './commands/sort.ts';
 import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
@@ -43,6 +44,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	safety: showSafety,
 	region: showRegions,
 	settings: showSettings,
+	sheet: sendSheet,
 	sharing: showSharing,
 	privacy: showPrivacy,
 	mydata: sendMyData,

@@ -3,12 +3,9 @@ import {readFileSync, writeFileSync} from 'node:fs';
 import {basename, resolve} from 'node:path';
 import {performance} from 'node:perf_hooks';
 import {parseArgs} from 'node:util';
-import {markSideMm, marks} from '../capsule/marks.ts';
 import {measurePhoto} from '../capsule/measure.ts';
 import type {MeasuredCase, Outcome, ReferenceKind} from '../capsule/outcome.ts';
-import {measuringSheet} from '../draw/measuring-sheet.ts';
-import {a4} from '../draw/page.ts';
-import {writePdf} from '../draw/pdf.ts';
+import {measuringSheetPdf} from '../survey/measuring-sheet.ts';
 import {readTexts} from '../text/text.ts';
 import {sharedFolders} from './regions.ts';
 import {type ExitCode, pathFrom, type Terminal} from './terminal.ts';
@@ -65,18 +62,7 @@ async function writeSheet(files: readonly string[], tools: CapsuleTools): Promis
 		);
 	}
 	const say = readTexts(sharedFolders(tools.root)).in('en');
-	// Marks are measured from the middle of the sheet, pages from their upper left corner.
-	const placed = marks.map(({fromMm: [x, y], cells}) => ({
-		...{xMm: x + a4.widthMm / 2, yMm: y + a4.heightMm / 2},
-		...{sideMm: markSideMm, cells},
-	}));
-	const title = say.say('measuring-sheet-title');
-	const bytes = await writePdf({
-		title,
-		language: 'en',
-		pages: [measuringSheet(placed, say)],
-		now: tools.now(),
-	});
+	const bytes = await measuringSheetPdf(say, tools.now());
 	const path = resolve(tools.calledIn, file);
 	writeFileSync(path, bytes);
 	tools.say(pathFrom(tools.calledIn, path));

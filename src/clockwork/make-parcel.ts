@@ -1,4 +1,6 @@
 /** One parcel made: what is asked for read from the store and written to files. */
+import {writeFile} from 'node:fs/promises';
+import {join} from 'node:path';
 import type {Made} from '../record/made.ts';
 import {writeMyData} from '../record/my-data.ts';
 import {dayById} from '../store/days.ts';
@@ -6,6 +8,7 @@ import {heldOn} from '../store/held.ts';
 import type {Parcel} from '../store/parcels.ts';
 import {personById} from '../store/people.ts';
 import {daySchema} from '../survey/day.ts';
+import {measuringSheetPdf} from '../survey/measuring-sheet.ts';
 import {makeExport, makeSeason} from './make-export.ts';
 import {writePoster} from './make-poster.ts';
 import {photoPath} from './photo-files.ts';
@@ -21,6 +24,8 @@ export async function makeParcel(workshop: Workshop, parcel: Parcel, folder: str
 			return makeExport(workshop, wanted, folder);
 		case 'season':
 			return makeSeason(workshop, wanted.year);
+		case 'sheet':
+			return makeSheet(workshop, parcel, folder);
 		case 'poster':
 			return makePoster(workshop, {...wanted, person: parcel.person}, folder);
 	}
@@ -37,6 +42,13 @@ async function makeMyData(workshop: Workshop, {person}: Parcel, folder: string):
 		now: now(),
 	});
 	return {kind: 'files', names};
+}
+
+async function makeSheet({db, now, sayIn}: Workshop, {person}: Parcel, folder: string): Promise<Made> {
+	const {language} = await personById(db, person);
+	const name = 'measuring-sheet.pdf';
+	await writeFile(join(folder, name), await measuringSheetPdf(sayIn(language), now()), {mode: 0o600});
+	return {kind: 'files', names: [name]};
 }
 
 async function makePoster(

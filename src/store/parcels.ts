@@ -23,6 +23,8 @@ export const parcelSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('season'), year: z.number().int()}),
 	/** The poster of a survey day with the link that its code opens. */
 	z.object({kind: z.literal('poster'), day: z.number().int(), link: z.url()}),
+	/** The sheet with marks on which cases are measured from a photo. */
+	z.object({kind: z.literal('sheet')}),
 ]);
 
 /** What is to be made. */

@@ -27,6 +27,7 @@ help =
     /cancel – leave this find for now
     /safety – the word on safety
     /region – whose egg cases I tell apart
+    /sheet – a page to measure cases on, by photo
     /settings – your time zone
     /sharing – your name and places in public
     /privacy – what I hold on you: see it, erase it
@@ -136,6 +137,9 @@ command-help = What I can do
 command-safety = The word on safety
 command-region = Whose egg cases I tell apart
 command-settings = Your time zone
+command-sheet = A page to measure cases on
+sheet-soon = I am making the page. It comes here in a moment.
+parcel-sheet = Print this page at 100 %, not “fit to page”: a bank card must fill its outline exactly. Then lay a case on it, take in the whole page from straight above, and send me the photo where I ask for the length.
 command-days = Survey days to come
 command-tellme = Hear of survey days
 command-day = Plan a survey day
