@@ -7,6 +7,7 @@ import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
 import {type Placed, placeSides} from './sides.ts';
 import {a4, card, type Flat, letter} from './sizes.ts';
+import {standsAlone} from './surroundings.ts';
 
 /** A sheet or card as found in a photo. */
 export type Found = {
@@ -73,7 +74,10 @@ function isSame(one: Corners, other: Corners): boolean {
 export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
 	const share = areaOf(placed.corners) / (raster.width * raster.height);
 	return [a4, letter, card].flatMap((flat): readonly Found[] => {
-		if (flat.kind !== 'card' && !isPaper(raster, placed.corners)) return [];
+		const isLikely = flat.kind === 'card' ? standsAlone : isPaper;
+		if (!isLikely(raster, placed.corners)) return [];
+		// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
+		if (flat.kind === 'card' && placed.sides.some(({seen}) => seen < 0.75)) return [];
 		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
 		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
 		const fits = [0, 1].flatMap(turn => {
