@@ -24,7 +24,6 @@ async function run(settings: Settings): Promise<void> {
 		program.roomUrl === undefined
 			? 'pursekey is listening. Stop it with Ctrl+C.\n'
 			: `pursekey is ready. Open its chat room in a browser: ${program.roomUrl}\nStop it with Ctrl+C.\n`;
-	process.stdout.write(program.claim ? ready + sayClaim(program.claim) : ready);
 	let isStopping = false;
 	const stop = (exitCode: 0 | 1) => {
 		if (isStopping) return;
@@ -45,6 +44,8 @@ async function run(settings: Settings): Promise<void> {
 		process.stderr.write(`Listening ended: ${String(error)}\n`);
 		stop(1);
 	});
+	// Last, since whoever reads it may stop the program at once.
+	process.stdout.write(program.claim ? ready + sayClaim(program.claim) : ready);
 }
 
 function sayClaim({code, link}: Claim): string {

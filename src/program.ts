@@ -33,6 +33,7 @@ import type {CallPicture} from './store/call.ts';
 import {offerClaim} from './store/invitations.ts';
 import {openStore} from './store/open.ts';
 import type {Db} from './store/schema.ts';
+import {loadTides, type Tides} from './survey/tides.ts';
 import {readTexts} from './text/text.ts';
 
 /** The time the program lives in; only the room moves it. */
@@ -79,6 +80,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 	const photoFolder = join(settings.dataDir, 'photos');
 	const pictureFolder = join(settings.dataDir, 'pictures');
 	const shelves = tools.shelves ?? readShelves(flowsFolder, settings.region);
+	const tides = settings.isCheckingTides ? await openTides(log) : undefined;
 	const db = await openStore(settings.databaseFile);
 	const room =
 		settings.botToken === undefined
@@ -107,6 +109,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		wake: () => clockwork?.wake(),
 		isForwarding: settings.forward !== undefined,
 		verifiersChat: settings.verifiersChat,
+		tides,
 		log,
 	};
 	const bot = createBot(house, {token, apiRoot});
@@ -186,6 +189,18 @@ function expectReceiver({forward}: Settings): void {
 	throw new Error(
 		`FORWARD_FOLDER: expected a folder that is there and can be written to; got "${forward.folder}"`,
 	);
+}
+
+/** A check that cannot be made keeps nobody from planning: the start goes on without it, and says so. */
+async function openTides(log: ProgramTools['log']): Promise<Tides | undefined> {
+	const tides = await loadTides();
+	if (!tides)
+		log({
+			level: 'warn',
+			what: 'tide check off',
+			error: 'TIDE_CHECK is on, but neaps is not installed: npm ci',
+		});
+	return tides;
 }
 
 /** 144 bits, in letters that a link may hold (Bot API, deep linking: A-Z a-z 0-9 _ -, at most 64). */

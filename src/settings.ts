@@ -40,6 +40,7 @@ const settingsSchema = z
 			.refine(isAbsolute, 'expected the whole path of a folder, such as /srv/records')
 			.optional(),
 		VERIFIERS_CHAT: z.coerce.number().int().optional(),
+		TIDE_CHECK: z.enum(['off', 'on'], 'expected on or off').default('off'),
 		LOG_LEVEL: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('info'),
 	})
 	.refine(found => (found.PUBLIC_URL === undefined) === (found.WEBHOOK_SECRET === undefined), {
@@ -75,6 +76,8 @@ export type Settings = {
 	readonly forward: Receiver | undefined;
 	/** Platform id of the chat where drafts are shown to verifiers. */
 	readonly verifiersChat: number | undefined;
+	/** Whether coordinators see an estimate of low water beside the one they typed. */
+	readonly isCheckingTides: boolean;
 	readonly logLevel: 'silent' | 'error' | 'warn' | 'info' | 'debug';
 };
 
@@ -105,6 +108,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
 		roomPort: found.ROOM_PORT,
 		forward: receiverFrom(found),
 		verifiersChat: found.VERIFIERS_CHAT,
+		isCheckingTides: found.TIDE_CHECK === 'on',
 		logLevel: found.LOG_LEVEL,
 	};
 }

@@ -10,10 +10,15 @@ const root = join(import.meta.dirname, '..');
 const everyFile = sourcesUnder(join(root, 'src'), /\.(?:ts|js|css|html|ftl)$/);
 const scripts = everyFile.filter(({path}) => path.endsWith('.ts'));
 const programs = everyFile.filter(({path}) => /\.(?:ts|js)$/.test(path));
+const versions = z.record(z.string(), z.string());
 const packageFile = z
-	.object({dependencies: z.record(z.string(), z.string()), devDependencies: z.record(z.string(), z.string())})
+	.object({dependencies: versions, devDependencies: versions, optionalDependencies: versions})
 	.parse(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')));
-const packages = {...packageFile.dependencies, ...packageFile.devDependencies};
+const packages = {
+	...packageFile.dependencies,
+	...packageFile.devDependencies,
+	...packageFile.optionalDependencies,
+};
 
 test('no file of the house is over 250 lines without saying why in its first line', () => {
 	expect(everyFile.length).toBeGreaterThan(100);

@@ -27,6 +27,7 @@ test('without any setting the program runs in its own chat room, for the British
 		roomPort: 8100,
 		forward: undefined,
 		verifiersChat: undefined,
+		isCheckingTides: false,
 		logLevel: 'info',
 	});
 });
@@ -48,6 +49,7 @@ test('every setting is read, and numbers are numbers', () => {
 		FORWARD_URL: 'https://example.org/records',
 		FORWARD_SECRET: secret,
 		VERIFIERS_CHAT: '-1001000000002',
+		TIDE_CHECK: 'on',
 		LOG_LEVEL: 'warn',
 	});
 	expect(settings).toEqual({
@@ -62,6 +64,7 @@ test('every setting is read, and numbers are numbers', () => {
 		roomPort: 0,
 		forward: {kind: 'address', url: 'https://example.org/records', secret},
 		verifiersChat: -1001000000002,
+		isCheckingTides: true,
 		logLevel: 'warn',
 	});
 });
@@ -81,6 +84,7 @@ test.each([
 	{name: 'WEBHOOK_PORT', value: '-1'},
 	{name: 'FORWARD_FOLDER', value: 'records'},
 	{name: 'VERIFIERS_CHAT', value: 'the table'},
+	{name: 'TIDE_CHECK', value: 'yes'},
 	{name: 'LOG_LEVEL', value: 'loud'},
 ])('$name may not be $value: one line says what is expected', ({name, value}) => {
 	const lines = linesOf({[name]: value});

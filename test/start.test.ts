@@ -5,6 +5,7 @@ import {beforeAll, expect, onTestFinished, test} from 'vitest';
 import {z} from 'zod';
 import {startRoom} from '../src/room/server.ts';
 import {projectRoot} from '../src/settings.ts';
+import {watchImports} from './support/imports.ts';
 import {buildProgram, copyProgram, runProgram} from './support/process.ts';
 
 let built = '';
@@ -172,6 +173,27 @@ test(
 		expect(running.stdout()).toBe('');
 		expect(running.stderr()).toContain(`british-isles/key.yaml:${at + 1}: `);
 		expect(running.stderr()).toContain('nowhere-at-all');
+	},
+	patience,
+);
+
+test.each([
+	{check: 'off', how: 'as it is', asks: false, warns: false},
+	{check: 'on', how: 'as it is', asks: true, warns: false},
+	{check: 'on', how: 'missing', asks: true, warns: true},
+] as const)(
+	'with TIDE_CHECK $check and the package of tides $how, the program starts; asked for: $asks, told missing: $warns',
+	async ({check, how, asks, warns}) => {
+		const running = runProgram(built, {
+			DATA_DIR: newFolder(),
+			ROOM_PORT: '0',
+			...(check === 'off' ? {} : {TIDE_CHECK: check}),
+			...watchImports('neaps', how),
+		});
+		await running.ready;
+		expect(await running.end('SIGTERM')).toEqual({code: 0, signal: null});
+		expect(running.stderr().includes('asks for neaps')).toBe(asks);
+		expect(running.stderr().includes('"what":"tide check off"')).toBe(warns);
 	},
 	patience,
 );

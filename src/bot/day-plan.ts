@@ -28,7 +28,8 @@ export async function askPlan(desk: Desk, row: DayRow): Promise<void> {
 	const plan = readPlan(row);
 	const standing = standOfPlan(plan);
 	await listenFor(desk.tx, {chat: desk.chat.id, person: desk.person.id}, {kind: 'plan', day: row.id});
-	const {text, keyboard} = planScreen(standing, {row, reader: readerAt(desk), canBack: plan.length > 0});
+	const shown = {row, reader: readerAt(desk), canBack: plan.length > 0, tides: desk.house.tides};
+	const {text, keyboard} = planScreen(standing, shown);
 	await postHere(desk, {kind: 'send', html: escaped(text), keyboard}, {role: 'ask', turn: row.turn});
 }
 

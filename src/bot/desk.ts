@@ -6,6 +6,7 @@ import type {Chat} from '../store/chats.ts';
 import {type OutboxRole, post} from '../store/outbox.ts';
 import type {Person} from '../store/people.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {Tides} from '../survey/tides.ts';
 import type {Texts} from '../text/text.ts';
 import {escaped, type Reader} from './words.ts';
 
@@ -29,6 +30,8 @@ export type House = {
 	readonly isForwarding: boolean;
 	/** Platform id of the chat in which verifiers see new drafts. */
 	readonly verifiersChat: number | undefined;
+	/** What a typed low water is held against, where the keeper wants that. */
+	readonly tides: Tides | undefined;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 

@@ -4,16 +4,23 @@ import type {DayRow} from '../store/days.ts';
 import type {Day} from '../survey/day.ts';
 import type {PlanAnswer, PlanStanding} from '../survey/plan.ts';
 import type {PlanStep} from '../survey/plan-steps.ts';
+import type {Tides} from '../survey/tides.ts';
 import type {Say} from '../text/text.ts';
 import {packButton} from './button.ts';
 import {dayCard} from './day-words.ts';
+import {tideText} from './tide-words.ts';
 import {dayText, type Reader} from './words.ts';
 
 /** A message with its buttons. */
 export type PlanScreen = {readonly text: string; readonly keyboard: Keyboard};
 
 /** Where a plan is shown: its day as stored, and whether its newest answer can be taken back. */
-export type PlanShown = {readonly row: DayRow; readonly reader: Reader; readonly canBack: boolean};
+export type PlanShown = {
+	readonly row: DayRow;
+	readonly reader: Reader;
+	readonly canBack: boolean;
+	readonly tides: Tides | undefined;
+};
 
 /** The parts of a day that can be changed once it is published, by the question that is asked again. */
 const changeable = [
@@ -52,15 +59,17 @@ export function planScreen(standing: PlanStanding, shown: PlanShown): PlanScreen
 
 /** The day as people will see it, to be published or changed. */
 function wholeScreen(day: Day, shown: PlanShown): PlanScreen {
-	const {row, reader} = shown;
+	const {row, reader, tides} = shown;
 	const {say} = reader;
 	const isNew = row.state === 'planned';
+	const see = say.say(isNew ? 'plan-whole-see' : 'plan-change-see');
+	const tide = tides && tideText(day, say, tides);
 	const publish = {
 		text: say.say(isNew ? 'plan-publish' : 'plan-publish-change'),
 		data: planButton('publish', row.id, String(row.turn)),
 	};
 	return {
-		text: [say.say(isNew ? 'plan-whole-see' : 'plan-change-see'), '', dayCard(day, reader)].join('\n'),
+		text: [see, '', dayCard(day, reader), ...(tide === undefined ? [] : ['', tide])].join('\n'),
 		keyboard: [
 			[publish],
 			[{text: say.say('plan-change'), data: planButton('change', row.id)}],

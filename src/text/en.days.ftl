@@ -166,6 +166,17 @@ plan-whole = All is answered. Publish the day with the button, or change somethi
 plan-old = You have answered this already. Here is what comes now.
 plan-whole-see = This is what people will see. Shall I tell them?
 plan-change-see = This is what people will see from now on. Shall I tell them?
+# What a typed low water is held against. Only the coordinator sees it, before the day is published.
+plan-tide-fits = Only you see this. An estimate for { $station }, about { $away } km away, has low water around { $low }. That fits yours. Never go by an estimate: what counts is the official table.
+    { $attribution }
+plan-tide-differs = Only you see this. An estimate for { $station }, about { $away } km away, has low water around { $low }. Yours differs by { $hours ->
+    [0] { $minutes } min
+   *[other] { $hours } h{ $minutes ->
+        [0] {""}
+       *[other] {" "}{ $minutes } min
+    }
+}: look again in the official table, at the day, the place and summer time. If it says what you wrote, leave it: an estimate can be wrong.
+    { $attribution }
 plan-publish = Publish and tell
 plan-publish-change = Tell them the change
 plan-change = Change something

@@ -51,6 +51,7 @@ export async function beginWalkers(db: Db) {
 		wake: () => undefined,
 		isForwarding: true,
 		verifiersChat: undefined,
+		tides: undefined,
 		log: line => {
 			throw new Error(`Expected no trouble in the log; got ${JSON.stringify(line)}`);
 		},
