@@ -110,7 +110,7 @@ journeyTest('somebody else reaches no draft by made-up buttons', async ({ada, db
 		await cato.makesUp(data);
 		expect([data, room.callbackAnswers().at(-1)?.text]).toEqual([
 			data,
-			'This find belongs to somebody else. Write /find to begin your own.',
+			'This find belongs to somebody else, and only they can do that. Write /find to begin your own.',
 		]);
 	}
 	expect(cato.all.length).toBe(shown);
