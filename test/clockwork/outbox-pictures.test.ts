@@ -104,7 +104,7 @@ async function withPhotos({db, photoFolder, ada}: Awaited<ReturnType<typeof desk
 	return {find, ids};
 }
 
-const drawn = {kind: 'drawing', path: 'pictures/parts.svg'} as const;
+const drawn = {kind: 'around', region: 'british-isles', language: 'en', which: 'parts'} as const;
 
 test('the photos of a find come side by side with the drawing after them', async () => {
 	const scene = await deskScene();
