@@ -13,7 +13,6 @@ import type {Drawer} from './drawer.ts';
 import {forwardNext} from './forwarding.ts';
 import {keepHouse} from './housekeeping.ts';
 import {startLoop} from './loop.ts';
-import {makeParcel} from './make-parcel.ts';
 import type {Measurer} from './measurer.ts';
 import {openOutbox} from './outbox.ts';
 import {openPace} from './pace.ts';
@@ -114,7 +113,9 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 	const parcels = startLoop({
 		name: 'parcels',
 		work: async () => {
-			const make = (parcel: Parcel, folder: string) => makeParcel(tools, parcel, folder);
+			// What writes PDF and zip files takes half a second to load: no start waits for it.
+			const make = async (parcel: Parcel, folder: string) =>
+				(await import('./make-parcel.ts')).makeParcel(tools, parcel, folder);
 			const hasMore = await makeNextParcel({...tools, make});
 			if (hasMore) sending.wake();
 			return hasMore;
