@@ -1,3 +1,4 @@
+/** What is odd in groups: moves, absences, nobody in particular. Long, since each oddity is a journey of its own. */
 import {expect, test, vi} from 'vitest';
 import {bot, groups} from '../../src/room/people.ts';
 import {anonymousAdministrator, hookedJourney} from '../support/hook.ts';

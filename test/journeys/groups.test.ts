@@ -1,3 +1,4 @@
+/** A group and its finds: who may answer, one bowl, what is said. Long, since each way of speaking in a group is a journey. */
 import {expect, test, vi} from 'vitest';
 import {groups} from '../../src/room/people.ts';
 import {png} from '../room/picture.ts';

@@ -1,3 +1,4 @@
+/** Sorting a bowl case by case. Long, since each way of going on is a journey of its own. */
 import {expect, test, vi} from 'vitest';
 import {groups} from '../../src/room/people.ts';
 import {png} from '../room/picture.ts';
