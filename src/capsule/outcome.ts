@@ -14,6 +14,10 @@ const measuredCase = z
 		/** Points are pixels of the upright photo. */
 		lengthLinePx: z.tuple([point, point]).readonly(),
 		widthLinePx: z.tuple([point, point]).readonly().optional(),
+		/** Round the capsule without horns and tendrils; at most 48 points. */
+		outlinePx: z.array(point).readonly().optional(),
+		/** What its shape suggests, never more: long and slim, or broad; absent between the two. */
+		shape: z.enum(['long', 'broad']).optional(),
 	})
 	.readonly();
 
@@ -36,6 +40,7 @@ const refusal = z.enum([
 	'too-small',
 	'dark',
 	'no-reference',
+	'coin',
 	'other-reference',
 	'letter',
 	'no-case',
@@ -54,6 +59,11 @@ const withCases = {
 	/** The four corners of the reference, to be blurred where it is a card. */
 	referencePx: z.array(point).readonly(),
 	cases: z.array(measuredCase).readonly(),
+	/** Bodies that were seen and not measured, by their middles, so that nobody thinks them counted. */
+	unsure: z
+		.array(z.object({atPx: point, why: refusal}).readonly())
+		.readonly()
+		.optional(),
 };
 
 /** Checks an outcome on its way in from another thread or a stored row. */
@@ -65,6 +75,8 @@ export const outcomeSchema = z
 		z.object({
 			kind: z.literal('declined'),
 			why: refusal,
+			/** By a coin: between what the case may be long, a class of size and no measurement. */
+			aboutMm: point.optional(),
 			reference: referenceKind.optional(),
 			/** As above: a photo that is declined is kept all the same. */
 			referencePx: withCases.referencePx.optional(),

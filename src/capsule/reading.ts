@@ -47,6 +47,7 @@ const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'unclear-ends': 'unsure',
 	tilted: 'tilted',
 	'no-reference': 'no-reference',
+	coin: 'no-reference',
 	letter: 'wrong-reference',
 	'other-reference': 'wrong-reference',
 	dark: 'dark',
