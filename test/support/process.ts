@@ -8,10 +8,10 @@ import {promisify} from 'node:util';
 import {onTestFinished} from 'vitest';
 import {projectRoot} from '../../src/settings.ts';
 
-const cache = join(projectRoot(), 'node_modules', '.cache');
-/** Beside the project's own `node_modules`, so that the program finds what it imports. */
-const built = join(cache, 'pursekey-test-build');
-const lock = join(cache, 'pursekey-test-build.lock');
+/** Within the project, so that the program finds what it imports; not within `node_modules`, which copies may share. */
+const cache = join(projectRoot(), 'dist', 'for-tests');
+const built = join(cache, 'program');
+const lock = join(cache, 'program.lock');
 const longestStartMs = 90_000;
 
 /** Compiles the program into a folder of the tests; two test files at once take turns. Gives the folder. */
@@ -40,7 +40,7 @@ const tsconfig = {
 
 /** A copy of the built program with flows of its own, to spoil; it goes with the test. */
 export function copyProgram(from: string): string {
-	const copy = join(cache, `pursekey-test-copy-${process.pid}`);
+	const copy = join(cache, `copy-${process.pid}`);
 	onTestFinished(() => rmSync(copy, {recursive: true, force: true}));
 	cpSync(from, copy, {recursive: true, filter: path => !path.endsWith('flows')});
 	cpSync(join(projectRoot(), 'flows'), join(copy, 'flows'), {recursive: true});
