@@ -1,9 +1,9 @@
 /** A survey day is planned or changed: an answer comes in, the next question goes out. */
 import type {Message} from 'grammy/types';
-import {type DayRow, dayById, keepPlan} from '../store/days.ts';
-import {earOf, listenFor, stopListening} from '../store/ears.ts';
+import {type DayRow, keepPlan} from '../store/days.ts';
 import {post} from '../store/outbox.ts';
 import {lastAsked} from '../store/said.ts';
+import {listenFor} from '../store/seats.ts';
 import {type Day, daySchema} from '../survey/day.ts';
 import {type Plan, type PlanEvent, planOf, planSchema, reopened, standOfPlan} from '../survey/plan.ts';
 import {takePlanTurn, todayFor} from '../survey/plan-turn.ts';
@@ -56,29 +56,19 @@ export async function turnPlan(desk: Desk, row: DayRow, event: PlanEvent): Promi
 	await keep(desk, row, turn.plan);
 }
 
-/** Gives a message to the plan that its writer is at; false when it is for something else. */
-export async function hearPlan(desk: Desk, message: Message): Promise<boolean> {
-	const ear = await earOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
-	if (ear?.kind !== 'plan') return false;
-	const row = await dayById(desk.tx, ear.day);
-	if (row?.person !== desk.person.id) {
-		await stopListening(desk.tx, {chat: desk.chat.id, person: desk.person.id});
-		return false;
-	}
+/** Takes a message as the answer to the plan that its writer is at. */
+export async function hearPlan(desk: Desk, row: DayRow, message: Message): Promise<void> {
 	const event = planEventIn(message);
-	if (event) await turnPlan(desk, row, event);
-	else {
-		await sayHere(desk, readerAt(desk).say.say('plan-odd'));
-		await askPlan(desk, row);
-	}
-	return true;
+	if (event) return turnPlan(desk, row, event);
+	await sayHere(desk, readerAt(desk).say.say('plan-odd'));
+	return askPlan(desk, row);
 }
 
 /** What a message says to a plan; nothing for what no question of it takes. */
-export function planEventIn({location, venue, text}: Message): PlanEvent | undefined {
+function planEventIn({location, venue, text}: Message): PlanEvent | undefined {
 	const spot = location ?? venue?.location;
 	if (spot) return {kind: 'pin', latitude: spot.latitude, longitude: spot.longitude};
-	return text === undefined || text.startsWith('/') ? undefined : {kind: 'text', text};
+	return text === undefined ? undefined : {kind: 'text', text};
 }
 
 async function keep(desk: Desk, row: DayRow, plan: Plan): Promise<void> {

@@ -3,8 +3,8 @@
 import {placeFromPin} from '../place/place.ts';
 import {broadcastsOf, rewordBroadcast, stopBroadcasts, tellMany} from '../store/broadcasts.ts';
 import {cancelDay, type DayRow, publishDay} from '../store/days.ts';
-import {stopListening} from '../store/ears.ts';
 import {post} from '../store/outbox.ts';
+import {stopListening} from '../store/seats.ts';
 import {changesBetween, type Day} from '../survey/day.ts';
 import type {News} from '../survey/news.ts';
 import {atOnce, remindersOf} from '../survey/telling.ts';

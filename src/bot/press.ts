@@ -1,6 +1,7 @@
 /** A button pressed: answered at once, looked up, and given to what it belongs to. */
 import {findById} from '../store/finds.ts';
-import {markWelcomed, seatOf} from '../store/people.ts';
+import {markWelcomed} from '../store/people.ts';
+import {findSatAt} from '../store/seats.ts';
 import {touchFind} from '../store/unfinished.ts';
 import {setAnswerers} from './answerers.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
@@ -93,7 +94,7 @@ async function act(ctx: Ctx, button: Button): Promise<void> {
 
 /** Shows the present question of a find, or of the one the person sits at. */
 async function resume(desk: Desk, find: number): Promise<void> {
-	const seat = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const seat = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
 	const wanted = find === 0 ? seat : find;
 	const row = wanted === undefined ? undefined : await findById(desk.tx, wanted);
 	if (row && !isDeleted(row) && mayAnswer(desk, row)) {

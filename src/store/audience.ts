@@ -106,7 +106,6 @@ export async function moveAudience(
 ): Promise<void> {
 	await tx.updateTable('audience').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('guest').set({chat: into}).where('chat', '=', from).execute();
-	await tx.deleteFrom('ear').where('chat', '=', from).execute();
 	// What both were to be told is told once.
 	await tx
 		.deleteFrom('delivery')

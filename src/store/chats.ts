@@ -1,6 +1,7 @@
 /** Chats of our own, and the platform's ids for them. */
 import {moveAudience} from './audience.ts';
 import type {Db, Tx} from './schema.ts';
+import {moveSeats} from './seats.ts';
 
 /** A chat of ours, with the id the platform knows it by now. */
 export type Chat = {readonly id: number; readonly kind: 'private' | 'group'; readonly platformId: number};
@@ -120,15 +121,7 @@ async function mergeChats(tx: Tx, {from, into}: {from: number; into: number}): P
 	await tx.updateTable('sorting').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('outbox').set({chat: into}).where('chat', '=', from).execute();
 	await tx.updateTable('parcel').set({chat: into}).where('chat', '=', from).execute();
-	const seats = await tx.selectFrom('seat').select(['person', 'find']).where('chat', '=', from).execute();
-	await tx.deleteFrom('seat').where('chat', '=', from).execute();
-	for (const seat of seats) {
-		await tx
-			.insertInto('seat')
-			.values({chat: into, ...seat})
-			.onConflict(conflict => conflict.columns(['chat', 'person']).doUpdateSet({find: seat.find}))
-			.execute();
-	}
+	await moveSeats(tx, {from, into});
 	await moveAudience(tx, {from, into});
 	await tx.deleteFrom('chat').where('id', '=', from).execute();
 }

@@ -39,9 +39,6 @@ type GuestTable = {
 	answeredAt: number;
 };
 
-/** To what a person's words in a chat go where it is no find: a day being planned, or else a place to be told about. */
-type EarTable = {chat: number; person: number; day: number | null};
-
 /** Who asked to be told of days: of a coast, near a spot, or by one coordinator. */
 type AudienceTable = {
 	id: Generated<number>;
@@ -96,7 +93,6 @@ type DeliveryTable = {
 export type DayTables = {
 	day: DayTable;
 	guest: GuestTable;
-	ear: EarTable;
 	audience: AudienceTable;
 	broadcast: BroadcastTable;
 	delivery: DeliveryTable;

@@ -1,6 +1,7 @@
 /** Survey days: planned, published, changed, cancelled. Bodies go through the caller's schema on the way out. */
 import type {Selectable} from 'kysely';
 import type {Db, Tables, Tx} from './schema.ts';
+import {stopPlanning} from './seats.ts';
 
 /** A survey day as stored; `plan` and `body` are JSON that `survey/` reads. */
 export type DayRow = Selectable<Tables['day']>;
@@ -136,7 +137,7 @@ export async function keepBody(
 
 /** Throws away a day that nobody was told of. */
 export async function dropDay(tx: Tx, day: number): Promise<void> {
-	await tx.deleteFrom('ear').where('day', '=', day).execute();
+	await stopPlanning(tx, day);
 	await tx.deleteFrom('day').where('id', '=', day).where('state', '=', 'planned').execute();
 }
 

@@ -1,5 +1,6 @@
 /** What somebody who leaves had to do with survey days: wishes and answers go, days they planned stay without them. */
 import type {Tx} from './schema.ts';
+import {stopPlanning} from './seats.ts';
 
 /** What stands for a contact that is not told any more. */
 const noContact = '–';
@@ -9,7 +10,6 @@ export async function forgetInDays(
 	tx: Tx,
 	{person, chats}: {readonly person: number; readonly chats: readonly number[]},
 ): Promise<void> {
-	await tx.deleteFrom('ear').where('person', '=', person).execute();
 	await tx.deleteFrom('guest').where('person', '=', person).execute();
 	await tx.deleteFrom('audience').where('person', '=', person).execute();
 	// Nobody can be told by a coordinator who is not there.
@@ -27,7 +27,7 @@ async function forgetPlans(tx: Tx, person: number): Promise<void> {
 		.where('person', '=', person)
 		.execute();
 	for (const {id, state, body} of days) {
-		await tx.updateTable('ear').set({day: null}).where('day', '=', id).execute();
+		await stopPlanning(tx, id);
 		if (state === 'planned') {
 			await tx.deleteFrom('day').where('id', '=', id).execute();
 			continue;

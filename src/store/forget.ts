@@ -5,6 +5,7 @@ import {nobody} from './nobody.ts';
 import {forgetParcels} from './parcels.ts';
 import {dropPhotos} from './photos.ts';
 import type {Db, Tx} from './schema.ts';
+import {leaveFind} from './seats.ts';
 
 /** Who is forgotten, and which of their finds stay as bare records. */
 export type Forgetting = {
@@ -74,7 +75,7 @@ async function forgetTalk(tx: Tx, find: number): Promise<void> {
 	await dropPhotos(tx, find);
 	await tx.updateTable('letter').set({answers: null}).where('find', '=', find).execute();
 	await tx.deleteFrom('letter').where('find', '=', find).execute();
-	await tx.updateTable('seat').set({find: null}).where('find', '=', find).execute();
+	await leaveFind(tx, find);
 	await tx.updateTable('find').set({bowl: null}).where('bowl', '=', find).execute();
 }
 

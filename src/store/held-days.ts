@@ -31,11 +31,5 @@ export async function heldInDays(db: Db | Tx, person: number) {
 			.where('delivery.person', '=', person)
 			.orderBy('delivery.id')
 			.execute(),
-		beingAsked: await db
-			.selectFrom('ear')
-			.leftJoin('day', 'day.id', 'ear.day')
-			.select(['day.uuid as day'])
-			.where('ear.person', '=', person)
-			.execute(),
 	};
 }

@@ -27,7 +27,6 @@ export async function heldOn(db: Db | Tx, person: number) {
 		...(await asVerifier(db, person)),
 		...(await heldInDays(db, person)),
 		messages: await messagesTo(db, person),
-		...(await ofDays(db, person)),
 		requests: await db
 			.selectFrom('parcel')
 			.select(['wanted', 'createdAt'])
@@ -60,7 +59,9 @@ async function chatsOf(db: Db | Tx, person: number) {
 		.selectFrom('seat')
 		.innerJoin('chat', 'chat.id', 'seat.chat')
 		.innerJoin('chatAddress', 'chatAddress.chat', 'chat.id')
+		.leftJoin('day', 'day.id', 'seat.day')
 		.select(['chat.kind', 'chatAddress.platformId', 'seat.find as presentFind'])
+		.select(['seat.ear as askedFor', 'day.uuid as dayAskedFor'])
 		.where('seat.person', '=', person)
 		.orderBy('chat.id')
 		.execute();
@@ -138,37 +139,6 @@ async function asVerifier(db: Db | Tx, person: number) {
 			.selectFrom('review')
 			.select(['find', 'claimedAt'])
 			.where('claimedBy', '=', person)
-			.execute(),
-	};
-}
-
-/** The survey days they called for, what they said of others, and what they asked to be told. */
-async function ofDays(db: Db | Tx, person: number) {
-	return {
-		days: await db
-			.selectFrom('day')
-			.select(['id', 'uuid', 'state', 'plan', 'body', 'createdAt', 'changedAt'])
-			.where('person', '=', person)
-			.orderBy('id')
-			.execute(),
-		answersToDays: await db
-			.selectFrom('guest')
-			.select(['day', 'answer', 'party', 'answeredAt'])
-			.where('person', '=', person)
-			.orderBy('day')
-			.execute(),
-		toldOfDays: await db
-			.selectFrom('audience')
-			.select(['kind', 'region', 'latitude', 'longitude', 'createdAt'])
-			.where('person', '=', person)
-			.orderBy('id')
-			.execute(),
-		newsOfDays: await db
-			.selectFrom('delivery')
-			.innerJoin('broadcast', 'broadcast.id', 'delivery.broadcast')
-			.select(['broadcast.day', 'broadcast.kind', 'delivery.state', 'delivery.sentAt'])
-			.where('delivery.person', '=', person)
-			.orderBy('delivery.id')
 			.execute(),
 	};
 }

@@ -10,10 +10,11 @@ import {up as theirs} from './migrations/0004-theirs.ts';
 import {up as days} from './migrations/0005-days.ts';
 import {up as groups} from './migrations/0006-groups.ts';
 import {up as measuring} from './migrations/0007-measuring.ts';
+import {up as seats} from './migrations/0009-seats.ts';
 import type {Db, Tables} from './schema.ts';
 
 /** In order; a file, once released, is never edited. */
-const migrations: MigrationProvider = {
+export const migrations: MigrationProvider = {
 	getMigrations: () =>
 		Promise.resolve({
 			'0001-first': {up: first},
@@ -23,6 +24,7 @@ const migrations: MigrationProvider = {
 			'0005-days': {up: days},
 			'0006-groups': {up: groups},
 			'0007-measuring': {up: measuring},
+			'0009-seats': {up: seats},
 		}),
 };
 

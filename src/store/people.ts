@@ -1,6 +1,5 @@
-/** People, and which find their words in a chat go to. */
+/** People, and what they chose. */
 import type {Selectable} from 'kysely';
-import {stopListening} from './ears.ts';
 import type {Db, Tables, Tx} from './schema.ts';
 
 /** Somebody who writes to us, under an id of our own. */
@@ -71,42 +70,6 @@ export async function noticeZone(tx: Tx, person: number, zone: string): Promise<
 /** The region a person chose, or whose shore they named a place on. */
 export async function chooseRegion(tx: Tx, person: number, region: string): Promise<void> {
 	await tx.updateTable('person').set({region}).where('id', '=', person).execute();
-}
-
-/** The find to which a person's words in this chat go. */
-export async function seatOf(db: Db | Tx, seat: {chat: number; person: number}): Promise<number | undefined> {
-	const found = await db
-		.selectFrom('seat')
-		.select('find')
-		.where('chat', '=', seat.chat)
-		.where('person', '=', seat.person)
-		.executeTakeFirst();
-	return found?.find ?? undefined;
-}
-
-/** Whether a person put their find in this chat aside and began no other. */
-export async function hasLeft(tx: Tx, seat: {chat: number; person: number}): Promise<boolean> {
-	const found = await tx
-		.selectFrom('seat')
-		.select('find')
-		.where('chat', '=', seat.chat)
-		.where('person', '=', seat.person)
-		.executeTakeFirst();
-	return found !== undefined && found.find === null;
-}
-
-/** From now on a person's words in this chat go to this find, or to none. */
-export async function sitAt(
-	tx: Tx,
-	seat: {chat: number; person: number; find: number | undefined},
-): Promise<void> {
-	const find = seat.find ?? null;
-	await stopListening(tx, seat);
-	await tx
-		.insertInto('seat')
-		.values({chat: seat.chat, person: seat.person, find})
-		.onConflict(conflict => conflict.columns(['chat', 'person']).doUpdateSet({find}))
-		.execute();
 }
 
 function personFrom(row: Pick<Selectable<Tables['person']>, (typeof columns)[number]>): Person {

@@ -32,8 +32,16 @@ type PersonTable = {
 	createdAt: number;
 };
 
-/** Which find a person's words in a chat go to. */
-type SeatTable = {chat: number; person: number; find: number | null};
+/** What a person's words in a chat go to. */
+type SeatTable = {
+	chat: number;
+	person: number;
+	find: number | null;
+	/** What they were asked for that is no find; it goes before the find. */
+	ear: 'plan' | 'place' | null;
+	/** The day that is planned. */
+	day: number | null;
+};
 
 type FindTable = {
 	id: Generated<number>;

@@ -2,6 +2,7 @@
 import {sql} from 'kysely';
 import {dropPhotos} from './photos.ts';
 import type {Db, Tx} from './schema.ts';
+import {leaveFind} from './seats.ts';
 
 /** A find that nobody has touched for long. */
 export type StaleFind = {
@@ -47,7 +48,7 @@ export async function eraseUnfinished(
 		await dropPhotos(tx, id);
 		await tx.deleteFrom('reminder').where('find', '=', id).execute();
 		await tx.deleteFrom('outbox').where('find', '=', id).where('state', '!=', 'sending').execute();
-		await tx.updateTable('seat').set({find: null}).where('find', '=', id).execute();
+		await leaveFind(tx, id);
 		await tx
 			.updateTable('find')
 			.set(({eb, ref}) => ({trail: '[]', turn: eb(ref('turn'), '+', 1), state: 'thrown' as const}))

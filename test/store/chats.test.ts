@@ -2,8 +2,8 @@ import {expect, test} from 'vitest';
 import {addressOf, chatFor, joinAddresses, markGone} from '../../src/store/chats.ts';
 import {openStore} from '../../src/store/open.ts';
 import {findOfMessage, post, rowsOfTurn} from '../../src/store/outbox.ts';
-import {seatOf, sitAt} from '../../src/store/people.ts';
 import type {Db, Tx} from '../../src/store/schema.ts';
+import {findSatAt, sitAt} from '../../src/store/seats.ts';
 import {newFile} from '../record/kept.ts';
 import {addFind, addPerson} from './rows.ts';
 
@@ -84,8 +84,8 @@ test('a group whose new id spoke first is put together with its past: finds, sea
 	expect(await db.selectFrom('find').select('chat').distinct().execute()).toEqual([{chat: old.id}]);
 	expect(await db.selectFrom('outbox').select('chat').execute()).toEqual([{chat: old.id}]);
 	// What she does last is what her words are about.
-	expect(await seatOf(db, {chat: old.id, person: ada})).toBe(adasNew);
-	expect(await seatOf(db, {chat: old.id, person: ben})).toBe(bensFind);
+	expect(await findSatAt(db, {chat: old.id, person: ada})).toBe(adasNew);
+	expect(await findSatAt(db, {chat: old.id, person: ben})).toBe(bensFind);
 	expect(await addressOf(db, old.id)).toMatchObject({platformId: newId});
 });
 

@@ -13,7 +13,6 @@ test('every column that names a person is known to those who forget and who tell
 		'decision.person',
 		'delivery.person',
 		'draft.person',
-		'ear.person',
 		'find.person',
 		'guest.person',
 		'invitation.invited_by',
@@ -33,7 +32,6 @@ test('every column that names a chat or a find is known to those who forget', as
 		'audience.chat',
 		'chat_address.chat',
 		'delivery.chat',
-		'ear.chat',
 		'find.chat',
 		'guest.chat',
 		'outbox.chat',
@@ -93,13 +91,13 @@ test('a coordinator who leaves takes wishes and answers along; days people were 
 		.insertInto('guest')
 		.values({day: 2, person: 1, chat: 1, answer: 'coming', party: 3, isTold: 1, answeredAt: 0})
 		.execute();
-	await db.insertInto('ear').values({chat: 1, person: 1, day: 1}).execute();
+	await db.insertInto('seat').values({chat: 1, person: 1, ear: 'plan', day: 1}).execute();
 	await db.transaction().execute(tx => forgetPerson(tx, {person: 1, kept: [], now: 5}));
 	expect(await tracesInTables(db, ['red door'])).toEqual([]);
 	expect(await db.selectFrom('day').select(['code', 'person', 'plan']).execute()).toEqual([
 		{code: 'b', person: null, plan: null},
 	]);
 	expect(await db.selectFrom('delivery').select(['person']).execute()).toEqual([{person: null}]);
-	for (const table of ['audience', 'guest', 'ear', 'person'] as const)
+	for (const table of ['audience', 'guest', 'seat', 'person'] as const)
 		expect([table, await db.selectFrom(table).selectAll().execute()]).toEqual([table, []]);
 });

@@ -1,18 +1,9 @@
 import {expect, test} from 'vitest';
-import {chatFor} from '../../src/store/chats.ts';
 import {openStore} from '../../src/store/open.ts';
-import {
-	chooseZone,
-	markWelcomed,
-	noticeZone,
-	personById,
-	personFor,
-	seatOf,
-	sitAt,
-} from '../../src/store/people.ts';
+import {chooseZone, markWelcomed, noticeZone, personById, personFor} from '../../src/store/people.ts';
 import type {Db, Tx} from '../../src/store/schema.ts';
 import {newFile} from '../record/kept.ts';
-import {addFind, addPerson} from './rows.ts';
+import {addPerson} from './rows.ts';
 
 const within = <T>(db: Db, work: (tx: Tx) => Promise<T>): Promise<T> => db.transaction().execute(work);
 
@@ -42,24 +33,4 @@ test('the zone of a place is taken over until a person chooses one', async () =>
 	await within(db, tx => chooseZone(tx, id, 'Europe/Paris'));
 	await within(db, tx => noticeZone(tx, id, 'Europe/London'));
 	expect((await personById(db, id)).zone).toBe('Europe/Paris');
-});
-
-test('a person sits at one find in each chat, and at none after leaving it', async () => {
-	const db = await openStore(newFile());
-	const person = await addPerson(db, 7);
-	const other = await addPerson(db, 8);
-	const chats = [];
-	for (const platformId of [-1, -2])
-		chats.push((await within(db, tx => chatFor(tx, {platformId, kind: 'group', now: 1}))).id);
-	const [here = 0, there = 0] = chats;
-	const first = await addFind(db, {chat: here, person});
-	const second = await addFind(db, {chat: there, person});
-	await within(db, tx => sitAt(tx, {chat: here, person, find: first}));
-	await within(db, tx => sitAt(tx, {chat: there, person, find: second}));
-	expect(await seatOf(db, {chat: here, person})).toBe(first);
-	expect(await seatOf(db, {chat: there, person})).toBe(second);
-	expect(await seatOf(db, {chat: here, person: other})).toBeUndefined();
-	await within(db, tx => sitAt(tx, {chat: here, person, find: undefined}));
-	expect(await seatOf(db, {chat: here, person})).toBeUndefined();
-	expect(await seatOf(db, {chat: there, person})).toBe(second);
 });

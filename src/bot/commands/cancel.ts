@@ -1,8 +1,6 @@
 /** /cancel: leaving is always possible. */
-
-import {stopListening} from '../../store/ears.ts';
 import {findById} from '../../store/finds.ts';
-import {seatOf, sitAt} from '../../store/people.ts';
+import {findSatAt, sitAt, stopListening} from '../../store/seats.ts';
 import {packButton} from '../button.ts';
 import {type Ctx, readerAt, sayHere} from '../desk.ts';
 
@@ -11,7 +9,7 @@ export async function cancel({desk}: Ctx): Promise<void> {
 	const {say} = readerAt(desk);
 	const seat = {chat: desk.chat.id, person: desk.person.id};
 	if (await stopListening(desk.tx, seat)) return sayHere(desk, say.say('cancelled-else'));
-	const find = await seatOf(desk.tx, seat);
+	const find = await findSatAt(desk.tx, seat);
 	await sitAt(desk.tx, {...seat, find: undefined});
 	const row = find === undefined ? undefined : await findById(desk.tx, find);
 	if (!row || row.state === 'kept' || row.state === 'thrown' || row.state === 'not-a-case') {

@@ -2,9 +2,9 @@
 
 import type {Keyboard} from '../../store/call.ts';
 import {beginDay, type DayRow, dayById, daysOf, dropDay, keepPlan} from '../../store/days.ts';
-import {stopListening} from '../../store/ears.ts';
 import {guestsOf, headsOf} from '../../store/guests.ts';
 import {orderParcel} from '../../store/parcels.ts';
+import {stopListening} from '../../store/seats.ts';
 import {standOfPlan} from '../../survey/plan.ts';
 import {planSteps} from '../../survey/plan-steps.ts';
 import {packButton} from '../button.ts';

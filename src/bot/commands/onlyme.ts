@@ -1,6 +1,6 @@
 /** /onlyme: in a group, nobody else answers for a find. */
 import {findById} from '../../store/finds.ts';
-import {seatOf} from '../../store/people.ts';
+import {findSatAt} from '../../store/seats.ts';
 import {setAnswerers} from '../answerers.ts';
 import {type Ctx, readerAt, sayHere} from '../desk.ts';
 import {isOpen} from '../whose.ts';
@@ -9,7 +9,7 @@ import {isOpen} from '../whose.ts';
 export async function answerAlone({desk}: Ctx): Promise<void> {
 	const {say} = readerAt(desk);
 	if (desk.chat.kind === 'private') return sayHere(desk, say.say('answerers-private'));
-	const seat = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const seat = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
 	const row = seat === undefined ? undefined : await findById(desk.tx, seat);
 	if (!row || row.person !== desk.person.id || !isOpen(row)) return sayHere(desk, say.say('answerers-none'));
 	return setAnswerers(desk, row, 'owner');

@@ -1,5 +1,5 @@
 /** /start: a greeting, and on the first visit the word on safety before anything else; or a code that was brought. */
-import {seatOf} from '../../store/people.ts';
+import {findSatAt} from '../../store/seats.ts';
 import {packButton} from '../button.ts';
 import {dayPrefix} from '../day-link.ts';
 import {type Ctx, readerAt, sayHere} from '../desk.ts';
@@ -23,7 +23,7 @@ export async function start(ctx: Ctx): Promise<void> {
 		await sayHere(desk, paragraphs.join('\n\n'), [[begin]]);
 		return code === '' ? undefined : showLinkedDay(desk, code.slice(dayPrefix.length));
 	}
-	const find = await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const find = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
 	const goOn =
 		find === undefined ? [] : [{text: say.say('button-go-on'), data: packButton({kind: 'resume', find})}];
 	return sayHere(desk, say.say('welcome-back'), [[begin], ...(goOn.length > 0 ? [goOn] : [])]);

@@ -1,5 +1,5 @@
 /** /tellme: who wants to hear of survey days, and of which. */
-
+import type {Message} from 'grammy/types';
 import {readPlace} from '../../place/place.ts';
 import {
 	type Asked,
@@ -10,7 +10,7 @@ import {
 	takeBackWish,
 } from '../../store/audience.ts';
 import type {Keyboard} from '../../store/call.ts';
-import {listenFor, stopListening} from '../../store/ears.ts';
+import {listenFor, stopListening} from '../../store/seats.ts';
 import {sharingOf} from '../../store/sharing.ts';
 import {nearM} from '../../survey/news.ts';
 import {packButton} from '../button.ts';
@@ -20,7 +20,7 @@ import {lastSpot} from '../last-spot.ts';
 /** Shows what a chat is told, and what it may ask for; or takes the place written after the command. */
 export async function showTellMe(ctx: Ctx): Promise<void> {
 	const written = typeof ctx.match === 'string' ? ctx.match.trim() : '';
-	return written === '' ? showWishes(ctx.desk) : hearPlaceToTell(ctx.desk, written);
+	return written === '' ? showWishes(ctx.desk) : hearPlace(ctx.desk, written);
 }
 
 /** Does what a button about being told asks for. */
@@ -47,8 +47,13 @@ export async function actOnTellMe(desk: Desk, [act = '', what = '']: readonly st
 	}
 }
 
+/** Takes a message as the place to be told about. */
+export async function hearPlaceIn(desk: Desk, {location, venue, text = ''}: Message): Promise<void> {
+	return hearPlace(desk, location ?? venue?.location ?? text);
+}
+
 /** Takes a place to be told about, as written or as a pin; anything else is asked for again. */
-export async function hearPlaceToTell(
+async function hearPlace(
 	desk: Desk,
 	heard: string | {readonly latitude: number; readonly longitude: number},
 ): Promise<void> {
