@@ -30,7 +30,7 @@ import {sayFault} from './key/yaml.ts';
 import {type Room, startRoom} from './room/server.ts';
 import {projectRoot, type Settings} from './settings.ts';
 import type {CallPicture} from './store/call.ts';
-import {offerClaim} from './store/invitations.ts';
+import {newCode, offerClaim} from './store/invitations.ts';
 import {openStore} from './store/open.ts';
 import type {Db} from './store/schema.ts';
 import {loadTides, type Tides} from './survey/tides.ts';
@@ -104,7 +104,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		zone: settings.zone,
 		now: clock.now,
 		newUuid: randomUUID,
-		newCode,
+		newCode: () => newCode(randomBytes),
 		startLink,
 		wake: () => clockwork?.wake(),
 		isForwarding: settings.forward !== undefined,
@@ -203,16 +203,11 @@ async function openTides(log: ProgramTools['log']): Promise<Tides | undefined> {
 	return tides;
 }
 
-/** 144 bits, in letters that a link may hold (Bot API, deep linking: A-Z a-z 0-9 _ -, at most 64). */
-function newCode(): string {
-	return randomBytes(18).toString('base64url');
-}
-
 async function offerToOwn(
 	db: Db,
 	{now, startLink}: {readonly now: number; readonly startLink: House['startLink']},
 ): Promise<Claim | undefined> {
-	const code = newCode();
+	const code = newCode(randomBytes);
 	const offered = await db.transaction().execute(tx => offerClaim(tx, {code, now}));
 	return offered === 'offered' ? {code, link: startLink(code)} : undefined;
 }

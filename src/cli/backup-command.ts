@@ -5,7 +5,7 @@ import {parseArgs} from 'node:util';
 import Database from 'better-sqlite3';
 import {z} from 'zod';
 import {readSettings} from '../settings.ts';
-import type {ExitCode, Terminal} from './terminal.ts';
+import {type ExitCode, messageOf, type Terminal} from './terminal.ts';
 
 /** What `backup --help` says. */
 export const backupHelp = `npm run backup -- FILE
@@ -159,8 +159,4 @@ function photosIn(folder: string): readonly {readonly hash: string; readonly pat
 
 function photosBeside(path: string): string {
 	return `${path}-photos`;
-}
-
-function messageOf(error: unknown): string {
-	return error instanceof Error ? error.message : String(error);
 }

@@ -14,7 +14,7 @@ import {openStore} from '../store/open.ts';
 import type {Db} from '../store/schema.ts';
 import {type ExportCall, exportHelp, readExportCall} from './export-call.ts';
 import {flowsOf, regionsIn} from './regions.ts';
-import {type ExitCode, pathFrom, type Terminal} from './terminal.ts';
+import {type ExitCode, messageOf, pathFrom, type Terminal} from './terminal.ts';
 
 /** What the command may touch, handed in so that tests can hand in their own. */
 export type ExportTools = Pick<Terminal, 'root' | 'calledIn' | 'say' | 'complain'> & {
@@ -130,8 +130,4 @@ function checkArea(
 
 function outOf({out}: ExportCall, {calledIn}: ExportTools): string {
 	return resolve(calledIn, out);
-}
-
-function messageOf(error: unknown): string {
-	return error instanceof Error ? error.message : String(error);
 }

@@ -3,7 +3,7 @@ import {checkHelp, runCheck} from './check.ts';
 import {drawHelp, runDraw} from './draw.ts';
 import {nameHelp, runName} from './name.ts';
 import {proveHelp, runProve} from './prove.ts';
-import type {ExitCode, Terminal} from './terminal.ts';
+import {type ExitCode, messageOf, type Terminal} from './terminal.ts';
 import {runVocabulary, vocabularyHelp} from './vocabulary.ts';
 
 type Verb = {
@@ -44,7 +44,7 @@ export async function runKey(args: readonly string[], terminal: Terminal): Promi
 	try {
 		return await verb.run(rest, terminal);
 	} catch (error) {
-		terminal.complain(error instanceof Error ? error.message : String(error));
+		terminal.complain(messageOf(error));
 		return isMiscalled(error) ? 2 : 1;
 	}
 }

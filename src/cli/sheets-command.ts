@@ -11,7 +11,7 @@ import {posterPage, posterSchema} from '../draw/poster.ts';
 import {readTexts, type Say, type Texts} from '../text/text.ts';
 import {cribKinds} from './crib-kinds.ts';
 import {readChecked, sharedFolders} from './regions.ts';
-import {type ExitCode, pathFrom, sayFaults, type Terminal} from './terminal.ts';
+import {type ExitCode, messageOf, pathFrom, sayFaults, type Terminal} from './terminal.ts';
 
 /** What `sheets --help` says. */
 export const sheetsHelp = `npm run sheets -- crib <region> --out FILE [--language LANGUAGE]
@@ -79,7 +79,7 @@ export async function runSheets(args: readonly string[], tools: SheetTools): Pro
 		}
 		return 0;
 	} catch (error) {
-		tools.complain(error instanceof Error ? error.message : String(error));
+		tools.complain(messageOf(error));
 		return error instanceof Miscalled ? 2 : 1;
 	}
 }
@@ -93,7 +93,7 @@ function readCall(args: readonly string[]) {
 	try {
 		return parseArgs({args: [...args], options, allowPositionals: true});
 	} catch (error) {
-		throw new Miscalled(error instanceof Error ? error.message : String(error), {cause: error});
+		throw new Miscalled(messageOf(error), {cause: error});
 	}
 }
 
@@ -153,7 +153,7 @@ function readJson(file: string, name: string): unknown {
 	try {
 		return JSON.parse(readFileSync(file, 'utf8'));
 	} catch (error) {
-		const why = error instanceof Error ? error.message : String(error);
+		const why = messageOf(error);
 		throw new Error(`Expected ${name} to be a file of JSON; ${why}`, {cause: error});
 	}
 }

@@ -19,6 +19,11 @@ export type Terminal = {
 /** What a command leaves behind: 0 all is well, 1 something is wrong with what it read, 2 it was called wrongly. */
 export type ExitCode = 0 | 1 | 2;
 
+/** What an error says, in one line. */
+export function messageOf(error: unknown): string {
+	return error instanceof Error ? error.message : String(error);
+}
+
 /** A path as one would type it from where the command was called. */
 export function pathFrom(calledIn: string, path: string): string {
 	return relative(calledIn, path).split(sep).join('/') || '.';

@@ -14,23 +14,21 @@ export type Redeemed =
 /** How long an invitation holds. */
 export const invitationLivesMs = 7 * 24 * 3_600_000;
 
+/** How long a code holds that a keeper had printed. */
+export const ownershipLivesMs = 24 * 3_600_000;
+
+/** A code of 144 bits of chance, in letters that a link may hold (Bot API, deep linking: A-Z a-z 0-9 _ -, at most 64). */
+export function newCode(random: (size: number) => Uint8Array): string {
+	return Buffer.from(random(18)).toString('base64url');
+}
+
 /** Offers a role to whoever brings `code`, for a week and once. */
 export async function invite(
 	tx: Tx,
 	offer: {readonly code: string; readonly role: Role; readonly by: number; readonly now: number},
 ): Promise<void> {
-	await tx
-		.insertInto('invitation')
-		.values({
-			hash: hashOf(offer.code),
-			role: offer.role,
-			invitedBy: offer.by,
-			createdAt: offer.now,
-			expiresAt: offer.now + invitationLivesMs,
-			usedBy: null,
-			usedAt: null,
-		})
-		.execute();
+	const {by, ...rest} = offer;
+	await keepOffer(tx, {...rest, invitedBy: by, expiresAt: offer.now + invitationLivesMs});
 }
 
 /** Lets whoever brings `code` own the program, unless it has an owner; codes given out before work no more. */
@@ -38,22 +36,20 @@ export async function offerClaim(
 	tx: Tx,
 	offer: {readonly code: string; readonly now: number},
 ): Promise<'offered' | 'owned'> {
-	await tx.deleteFrom('invitation').where('invitedBy', 'is', null).where('usedAt', 'is', null).execute();
+	await dropClaims(tx);
 	const owner = await tx.selectFrom('role').select('person').where('role', '=', 'owner').executeTakeFirst();
 	if (owner) return 'owned';
-	await tx
-		.insertInto('invitation')
-		.values({
-			hash: hashOf(offer.code),
-			role: 'owner',
-			invitedBy: null,
-			createdAt: offer.now,
-			expiresAt: null,
-			usedBy: null,
-			usedAt: null,
-		})
-		.execute();
+	await keepOffer(tx, {...offer, role: 'owner', invitedBy: null, expiresAt: null});
 	return 'offered';
+}
+
+/** Lets whoever brings `code` within a day own the program, whoever else owns it; codes given out before work no more. */
+export async function offerOwnership(
+	tx: Tx,
+	offer: {readonly code: string; readonly now: number},
+): Promise<void> {
+	await dropClaims(tx);
+	await keepOffer(tx, {...offer, role: 'owner', invitedBy: null, expiresAt: offer.now + ownershipLivesMs});
 }
 
 /** Gives the person the role that `code` stands for, once. */
@@ -91,6 +87,26 @@ export async function forgetOldInvitations(db: Db | Tx, before: number): Promise
 	await db
 		.deleteFrom('invitation')
 		.where(({eb, or}) => or([eb('usedAt', '<', before), eb('expiresAt', '<', before)]))
+		.execute();
+}
+
+/** Codes of nobody's, with which the program is claimed. */
+async function dropClaims(tx: Tx): Promise<void> {
+	await tx.deleteFrom('invitation').where('invitedBy', 'is', null).where('usedAt', 'is', null).execute();
+}
+
+type Offer = {
+	readonly code: string;
+	readonly role: Role;
+	readonly invitedBy: number | null;
+	readonly now: number;
+	readonly expiresAt: number | null;
+};
+
+async function keepOffer(tx: Tx, {code, now, ...offer}: Offer): Promise<void> {
+	await tx
+		.insertInto('invitation')
+		.values({...offer, hash: hashOf(code), createdAt: now, usedBy: null, usedAt: null})
 		.execute();
 }
 

@@ -59,6 +59,12 @@ export async function withdrawRole(
 	return numDeletedRows > 0n;
 }
 
+/** Takes a role from everybody who has it, and says from how many. */
+export async function withdrawFromAll(tx: Tx, role: Role): Promise<number> {
+	const {numDeletedRows} = await tx.deleteFrom('role').where('role', '=', role).executeTakeFirst();
+	return Number(numDeletedRows);
+}
+
 /** Everybody with a role, first come first. */
 export async function peopleWith(db: Db | Tx, role: Role): Promise<readonly Holder[]> {
 	const rows = await db

@@ -1,4 +1,6 @@
+import {randomBytes} from 'node:crypto';
 import {expect, vi} from 'vitest';
+import {runOwner} from '../../src/cli/owner-command.ts';
 import {groups} from '../../src/room/people.ts';
 import {type Journey, journeyTest} from '../support/journey.ts';
 import {codeIn, commandsListed, trust} from '../support/team.ts';
@@ -118,6 +120,33 @@ journeyTest(
 		await ben.sends(`/start ${ownerCode()}`);
 		expect(ben.sees.text).toContain('Please bring this code to our private chat');
 		expect(await db.selectFrom('role').select('role').execute()).toEqual([{role: 'coordinator'}]);
+	},
+	['plain'],
+);
+
+journeyTest(
+	'when the owner lost their account, a code from the machine makes another owner while the program runs',
+	async journey => {
+		const {folder, clock, person} = journey;
+		const {ada} = await team(journey);
+		const said: string[] = [];
+		const say = (line: string) => void said.push(line);
+		const tools = {
+			calledIn: folder,
+			environment: {DATA_DIR: folder},
+			random: randomBytes,
+			say,
+			complain: say,
+		};
+		expect(await runOwner(['--instead'], {...tools, now: clock.now()})).toBe(0);
+		const dora = person('Dora');
+		await dora.sends(`/start ${/\/start ([\w-]+)$/.exec(said.at(-1) ?? '')?.[1]}`);
+		expect(dora.sees.text).toContain('You are the owner of this survey now.');
+		await dora.sends('/team');
+		expect(dora.labels()).toHaveLength(2);
+		await ada.sends('/team');
+		expect(ada.sees.text).toContain('only for people who help to run the survey');
+		journey.check();
 	},
 	['plain'],
 );
