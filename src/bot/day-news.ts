@@ -7,7 +7,7 @@ import type {Db} from '../store/schema.ts';
 import {changesBetween} from '../survey/day.ts';
 import {type News, newsSchema} from '../survey/news.ts';
 import {isLate} from '../survey/telling.ts';
-import {packButton} from './button.ts';
+import {menuButton} from './button.ts';
 import {dayFile} from './day-file.ts';
 import {dayCard, placeTime, safetyText, whenValues} from './day-words.ts';
 import {type House, shelfOf} from './desk.ts';
@@ -121,9 +121,7 @@ function newsKeyboard(
 	{reader, isLong}: {readonly reader: Reader; readonly isLong: boolean},
 ): Keyboard {
 	const {say} = reader;
-	const stop = [
-		{text: say.say('day-stop'), data: packButton({kind: 'menu', menu: 'tellme', parts: ['stop']})},
-	];
+	const stop = [{text: say.say('day-stop'), data: menuButton('tellme', 'stop')}];
 	if (kind === 'cancelled' || kind === 'result') return [stop];
 	const file = isLong && hasFile(kind) ? [[{text: say.say('day-file'), data: dayButton(day, 'file')}]] : [];
 	return [...guestButtons(day, say), ...file, stop];
@@ -140,5 +138,5 @@ export function guestButtons(day: number, say: Reader['say']): Keyboard {
 
 /** The data of a button about a day that everybody may press. */
 export function dayButton(day: number, act: string, ...more: readonly string[]): string {
-	return packButton({kind: 'menu', menu: 'day', parts: [act, String(day), ...more]});
+	return menuButton('day', act, String(day), ...more);
 }

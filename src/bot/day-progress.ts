@@ -7,7 +7,7 @@ import {post} from '../store/outbox.ts';
 import {personById} from '../store/people.ts';
 import {chatOfRow} from '../store/said.ts';
 import type {Tx} from '../store/schema.ts';
-import {packButton} from './button.ts';
+import {menuButton} from './button.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
 import {escaped} from './words.ts';
 
@@ -36,7 +36,7 @@ export async function showProgress(
 	});
 	const button = (act: 'pause' | 'go' | 'stop') => ({
 		text: say.say(`cast-${act}`),
-		data: packButton({kind: 'menu', menu: 'cast', parts: [act, String(id)]}),
+		data: menuButton('cast', act, String(id)),
 	});
 	const keyboard: Keyboard =
 		state === 'running' || state === 'gathering' || state === 'waiting'

@@ -4,7 +4,7 @@ import {type FindRow, findById} from '../store/finds.ts';
 import {keepLetter, type Letter} from '../store/letters.ts';
 import {restUntil} from '../store/review.ts';
 import {headOf} from './asking.ts';
-import {packButton} from './button.ts';
+import {menuButton} from './button.ts';
 import {sayAndGoOn} from './commands/review.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
 import {pictureIn} from './event.ts';
@@ -41,7 +41,7 @@ export async function askFinder(desk: Desk, row: FindRow, words: string): Promis
 	await restUntil(tx, {find: row.id, until: now + patienceMs});
 	const asked = readerAt(there, row.region).say.say('letter-question', {number, words});
 	const head = headOf(there, row);
-	const expects = packButton({kind: 'menu', menu: letterMenu, parts: [String(letter)]});
+	const expects = menuButton(letterMenu, String(letter));
 	await promptHere(there, head === undefined ? asked : `${head}\n${asked}`, {expects, find: row.id});
 	return sayAndGoOn(desk, say.say('letter-sent', {number}), {find: row.id});
 }

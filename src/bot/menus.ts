@@ -2,12 +2,18 @@
 import type {CommandName} from './command-table.ts';
 import {actOnPlan} from './commands/day.ts';
 import {actOnDay} from './commands/days.ts';
+import {listOlder} from './commands/drafts.ts';
 import {goOnWithExport} from './commands/export.ts';
 import {answerForget} from './commands/forget.ts';
 import {retryForwarding} from './commands/forwarding.ts';
+import {makeInvitation} from './commands/invite.ts';
 import {orderMyData} from './commands/mydata.ts';
+import {setRegion} from './commands/region.ts';
 import {orderSeason} from './commands/season.ts';
+import {setZone} from './commands/settings.ts';
 import {setSharing} from './commands/sharing.ts';
+import {showTallyOf} from './commands/tally.ts';
+import {actOnTeam} from './commands/team.ts';
 import {actOnTellMe} from './commands/tellme.ts';
 import {actOnCast} from './day-progress.ts';
 import {type Desk, readerAt, sayHere} from './desk.ts';
@@ -32,6 +38,12 @@ const menus: ReadonlyMap<string, Menu> = new Map<string, Menu>([
 	['cast', {of: 'day', act: actOnCast}],
 	['day', {of: 'days', act: actOnDay}],
 	['tellme', {of: 'tellme', act: actOnTellMe}],
+	['tally', {of: 'tally', act: showTallyOf}],
+	['drafts', {of: 'drafts', act: listOlder}],
+	['region', {of: 'region', act: setRegion}],
+	['settings', {of: 'settings', act: setZone}],
+	['invite', {of: 'invite', act: makeInvitation}],
+	['team', {of: 'team', act: actOnTeam}],
 ]);
 
 /** Does what a button of a command asks for; clients can send what no button had, so each is looked at again. */

@@ -6,7 +6,7 @@ import type {PlanAnswer, PlanStanding} from '../survey/plan.ts';
 import type {PlanStep} from '../survey/plan-steps.ts';
 import type {Tides} from '../survey/tides.ts';
 import type {Say} from '../text/text.ts';
-import {packButton} from './button.ts';
+import {menuButton} from './button.ts';
 import {dayCard} from './day-words.ts';
 import {tideText} from './tide-words.ts';
 import {dayText, type Reader} from './words.ts';
@@ -114,7 +114,7 @@ export function answerText(answer: PlanAnswer, {say}: Reader): string {
 
 /** The data of a button of a coordinator about a day of theirs. */
 export function planButton(act: string, day: number, ...more: readonly string[]): string {
-	return packButton({kind: 'menu', menu: 'plan', parts: [act, String(day), ...more]});
+	return menuButton('plan', act, String(day), ...more);
 }
 
 function stepRows({id, takes, mayBeNone}: PlanStep, {row, reader}: PlanShown): Keyboard {

@@ -6,17 +6,11 @@ import {touchFind} from '../store/unfinished.ts';
 import {setAnswerers} from './answerers.ts';
 import {type Button, packButton, unpackButton} from './button.ts';
 import {runCommand} from './by-button.ts';
-import {actOnDraft, listDrafts} from './commands/drafts.ts';
-import {makeInvitation} from './commands/invite.ts';
-import {setRegion} from './commands/region.ts';
-import {setZone} from './commands/settings.ts';
+import {actOnDraft} from './commands/drafts.ts';
 import {actOnSort} from './commands/sort.ts';
-import {showTallyOf} from './commands/tally.ts';
-import {actOnTeam, listTeam} from './commands/team.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
 import {actOnMenu} from './menus.ts';
-import {spanFrom} from './span.ts';
 import {answerableFind, isDeleted, mayAnswer, ownFind} from './whose.ts';
 
 /** What only the owner of a find may press. */
@@ -58,24 +52,10 @@ async function act(ctx: Ctx, button: Button): Promise<void> {
 		case 'begin':
 			await markWelcomed(desk.tx, desk.person.id, desk.now);
 			return beginFindHere(desk);
-		case 'region':
-			return setRegion(desk, button.region);
-		case 'zone':
-			return setZone(desk, button.zone);
-		case 'invite':
-			return makeInvitation(desk, button.role);
-		case 'team':
-			return actOnTeam(desk, button);
-		case 'people':
-			return listTeam(desk, button.from);
-		case 'list':
-			return listDrafts(desk, button.before);
 		case 'menu':
 			return actOnMenu(desk, button);
 		case 'sort':
 			return actOnSort(desk, button);
-		case 'tally':
-			return showTallyOf(desk, spanFrom(button.span));
 		case 'command':
 			return runCommand(ctx, button.command);
 		case 'resume':

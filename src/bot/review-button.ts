@@ -1,5 +1,5 @@
 /** Buttons of reviewing: what is done, with which draft, and how many decisions were known when it was shown. */
-import {packButton} from './button.ts';
+import {menuButton} from './button.ts';
 
 /** What a button of reviewing asks for. */
 export type ReviewDeed = {
@@ -29,7 +29,7 @@ export function reviewButton(
 	// What is asked for last may only stand behind what it is about.
 	const rest = why === undefined ? (what === undefined ? [] : [dashed(what)]) : [dashed(what ?? ''), why];
 	const parts = [act, String(find), String(known), ...rest].map(part => (part === '' ? '-' : part));
-	return packButton({kind: 'menu', menu: reviewMenu, parts});
+	return menuButton(reviewMenu, ...parts);
 }
 
 /** Reads what stands behind the name of the menu; nothing when no button of ours looks like this. */

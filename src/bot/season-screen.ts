@@ -2,7 +2,7 @@
 import type {Season} from '../record/season.ts';
 import type {Total} from '../record/totals.ts';
 import type {CallPicture} from '../store/call.ts';
-import {packButton} from './button.ts';
+import {menuButton} from './button.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {escaped} from './words.ts';
 
@@ -18,7 +18,7 @@ export async function tellSeason(desk: Desk, season: Season): Promise<void> {
 		[
 			{
 				text: say.say('season-before', {year: before}),
-				data: packButton({kind: 'menu', menu: 'season', parts: [before]}),
+				data: menuButton('season', before),
 			},
 		],
 	];

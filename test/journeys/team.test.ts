@@ -3,7 +3,7 @@ import {expect, vi} from 'vitest';
 import {runOwner} from '../../src/cli/owner-command.ts';
 import {groups} from '../../src/room/people.ts';
 import {type Journey, journeyTest} from '../support/journey.ts';
-import {codeIn, commandsListed, trust} from '../support/team.ts';
+import {codeIn, commandsListed, idOf, trust} from '../support/team.ts';
 
 vi.setConfig({testTimeout: 60_000});
 
@@ -100,7 +100,7 @@ journeyTest(
 		// His old list still has its button.
 		const old = ben.all.find(({buttons}) => buttons.flat().some(({text}) => text === 'Withdraw no. 3'));
 		await ben.presses('Withdraw no. 3', old ? {on: old} : {});
-		expect(ben.sees.text).toContain('I cannot do this for you here.');
+		expect(ben.sees.text).toContain('only for people who help to run the survey');
 		expect(cato.sees.text).not.toContain('any more');
 		await ada.presses('Yes, take it back', {on: question});
 		expect(ada.sees.text).toContain('taken back already');
@@ -146,6 +146,30 @@ journeyTest(
 		expect(dora.labels()).toHaveLength(2);
 		await ada.sends('/team');
 		expect(ada.sees.text).toContain('only for people who help to run the survey');
+		journey.check();
+	},
+	['plain'],
+);
+
+journeyTest(
+	'buttons under /invite and /team that an earlier program sent still do what they did, for those who may',
+	async journey => {
+		const {db} = journey;
+		const {ada, ben, cato} = await team(journey);
+		const [bens, catos] = [await idOf(db, ben), await idOf(db, cato)];
+		await ada.makesUp('i.coordinator');
+		expect(codeIn(ada)).toMatch(/^[\w-]{24}$/);
+		for (const theirs of ['i.coordinator', `t.ask.coordinator.${bens.toString(36)}`]) {
+			await ben.makesUp(theirs);
+			expect(ben.sees.text).toContain('I cannot do this for you here.');
+		}
+		await ben.makesUp(`t.ask.verifier.${catos.toString(36)}`);
+		await ben.presses('Yes, take it back');
+		expect(cato.sees.text).toContain('You are not a verifier here any more.');
+		await ada.makesUp('tp.0');
+		expect(ada.labels()).toHaveLength(1);
+		await cato.makesUp('tp.0');
+		expect(cato.sees.text).toContain('only for people who help to run the survey');
 		journey.check();
 	},
 	['plain'],

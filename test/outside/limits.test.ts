@@ -3,7 +3,7 @@ import {join} from 'node:path';
 import {Api, GrammyError} from 'grammy';
 import {expect, test} from 'vitest';
 import {z} from 'zod';
-import {mostBytes, packButton} from '../../src/bot/button.ts';
+import {menuButton, mostBytes} from '../../src/bot/button.ts';
 import {pictureIn} from '../../src/bot/event.ts';
 import * as limits from '../../src/room/limits.ts';
 import {projectRoot} from '../../src/settings.ts';
@@ -180,9 +180,9 @@ const [fetchedMegabytes = 0] = numbersOf('methods.d.ts', /bots can download file
 
 test('a button carries as many bytes as published, and no more', () => {
 	expect(mostBytes).toBe(callbackBytes);
-	const zone = (bytes: number) => 'x'.repeat(bytes - 'z.'.length);
-	expect(packButton({kind: 'zone', zone: zone(callbackBytes)})).toHaveLength(callbackBytes);
-	expect(() => packButton({kind: 'zone', zone: zone(callbackBytes + 1)})).toThrow();
+	const part = (bytes: number) => 'x'.repeat(bytes - 'm.x.'.length);
+	expect(menuButton('x', part(callbackBytes))).toHaveLength(callbackBytes);
+	expect(() => menuButton('x', part(callbackBytes + 1))).toThrow();
 });
 
 test('an answer to a press is as long as published, and no longer', () => {

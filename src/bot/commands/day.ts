@@ -7,7 +7,7 @@ import {orderParcel} from '../../store/parcels.ts';
 import {stopListening} from '../../store/seats.ts';
 import {standOfPlan} from '../../survey/plan.ts';
 import {planSteps} from '../../survey/plan-steps.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {dayPrefix} from '../day-link.ts';
 import {sendResult, showResult} from '../day-over.ts';
 import {askPlan, readDay, readPlan, reopenPlan, turnPlan} from '../day-plan.ts';
@@ -26,7 +26,7 @@ export async function showOwnDays({desk}: Ctx): Promise<void> {
 	const open = rows.map(row => [
 		{text: say.say('day-open', {number: String(row.id)}), data: planButton('open', row.id)},
 	]);
-	const begin = {text: say.say('plan-new'), data: packButton({kind: 'menu', menu: 'plan', parts: ['new']})};
+	const begin = {text: say.say('plan-new'), data: menuButton('plan', 'new')};
 	const lines = rows.map(row => `${say.say('day-number', {number: String(row.id)})} ${lineOf(desk, row)}`);
 	return sayHere(desk, [say.say(rows.length === 0 ? 'day-none' : 'day-own'), ...lines].join('\n'), [
 		...open,

@@ -5,7 +5,7 @@ import type {Keyboard} from '../../store/call.ts';
 import {type DayRow, dayByCode, dayById, daysToCome} from '../../store/days.ts';
 import {dropDeliveriesTo} from '../../store/deliveries.ts';
 import {type Guest, guestOf, noteGuest} from '../../store/guests.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {dayFile} from '../day-file.ts';
 import {dayButton, guestButtons} from '../day-news.ts';
 import {readDay} from '../day-plan.ts';
@@ -25,7 +25,7 @@ export async function showDays({desk}: Ctx): Promise<void> {
 	const rows = await nextDays(desk);
 	const tellMe = {
 		text: say.say('days-tellme'),
-		data: packButton({kind: 'menu', menu: 'tellme', parts: ['show']}),
+		data: menuButton('tellme', 'show'),
 	};
 	if (rows.length === 0) return sayHere(desk, say.say('days-none'), [[tellMe]]);
 	const lines = rows.map(

@@ -7,7 +7,7 @@ import {countDrafts, draftOfFind, draftsOf} from '../../store/drafts.ts';
 import {type FindRow, keepTurn} from '../../store/finds.ts';
 import {forgetMessages} from '../../store/outbox.ts';
 import {forgetReminders} from '../../store/reminders.ts';
-import {packButton} from '../button.ts';
+import {menuButton, packButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere, shelfOf} from '../desk.ts';
 import {draftCard} from '../draft-card.ts';
 import {turnFind} from '../find-turn.ts';
@@ -26,8 +26,12 @@ export async function showDrafts({desk}: Ctx): Promise<void> {
 	return listDrafts(desk, undefined);
 }
 
-/** Lists drafts older than the one of this find. */
-export async function listDrafts(desk: Desk, before: number | undefined): Promise<void> {
+/** Lists drafts older than the one of the find that a button carries. */
+export async function listOlder(desk: Desk, [before = '']: readonly string[]): Promise<void> {
+	return listDrafts(desk, /^\d{1,10}$/.test(before) ? Number(before) : undefined);
+}
+
+async function listDrafts(desk: Desk, before: number | undefined): Promise<void> {
 	const {say} = readerAt(desk);
 	// A group sees only what was found together there.
 	const wanted = {person: desk.person.id, chat: desk.chat.kind === 'group' ? desk.chat.id : undefined};
@@ -47,7 +51,7 @@ export async function listDrafts(desk: Desk, before: number | undefined): Promis
 	const last = page.at(-1);
 	const older =
 		drafts.length > perPage && last
-			? [[{text: say.say('drafts-older'), data: packButton({kind: 'list', before: last.find})}]]
+			? [[{text: say.say('drafts-older'), data: menuButton('drafts', String(last.find))}]]
 			: [];
 	return sayHere(desk, [say.say('drafts-list', {count}), ...lines.map(line => `• ${line}`)].join('\n'), [
 		...open,

@@ -3,7 +3,7 @@ import {DateTime} from 'luxon';
 import {readSquare} from '../../place/grid-square.ts';
 import type {FileForm} from '../../record/export-file.ts';
 import {orderParcel, type ParcelWanted} from '../../store/parcels.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
 
 type Statuses = Extract<ParcelWanted, {kind: 'export'}>['statuses'];
@@ -66,7 +66,7 @@ export async function goOnWithExport(desk: Desk, parts: readonly string[]): Prom
 }
 
 function button(text: string, parts: readonly string[]) {
-	return {text, data: packButton({kind: 'menu', menu: 'export', parts})};
+	return {text, data: menuButton('export', ...parts)};
 }
 
 /** The first and last day of a year or month as a button names it; nothing for what no button names. */

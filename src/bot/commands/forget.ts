@@ -1,7 +1,7 @@
 /** /forget: all that is held on a person erased, after a plain yes. */
 import {checkedFinds} from '../../store/checked.ts';
 import {post} from '../../store/outbox.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
 import {forgetEverything} from '../forget-person.ts';
 import {escaped} from '../words.ts';
@@ -14,7 +14,7 @@ export async function askToForget({desk}: Ctx): Promise<void> {
 	const {say} = readerAt(desk);
 	const kept = (await checkedFinds(desk.tx, desk.person.id)).length;
 	const button = (message: string, menu: string, parts: readonly string[]) => [
-		{text: say.say(message), data: packButton({kind: 'menu', menu, parts})},
+		{text: say.say(message), data: menuButton(menu, ...parts)},
 	];
 	return sayHere(desk, say.say('farewell', {kept}), [
 		button('farewell-yes', 'forget', ['yes', desk.now.toString(36)]),

@@ -7,7 +7,7 @@ import {
 	type StuckForward,
 } from '../../store/forwards.ts';
 import type {Say} from '../../text/text.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
 
 /** So many fit a phone. */
@@ -29,12 +29,12 @@ export async function showForwarding({desk}: Ctx): Promise<void> {
 	const retries = dead.map(one => [
 		{
 			text: say.say('forwarding-retry', {number: String(one.id)}),
-			data: packButton({kind: 'menu', menu: 'forwarding', parts: [String(one.id)]}),
+			data: menuButton('forwarding', String(one.id)),
 		},
 	]);
 	const all = {
 		text: say.say('forwarding-retry-all'),
-		data: packButton({kind: 'menu', menu: 'forwarding', parts: ['all']}),
+		data: menuButton('forwarding', 'all'),
 	};
 	return sayHere(desk, lines.join('\n'), dead.length > 0 ? [[all], ...retries] : []);
 }

@@ -1,7 +1,7 @@
 /** /invite: a link that makes one person a coordinator or a verifier. */
 import {invitationLivesMs, invite} from '../../store/invitations.ts';
-import {type Role, rolesOf} from '../../store/roles.ts';
-import {packButton} from '../button.ts';
+import {rolesOf} from '../../store/roles.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
 import {rolesGivenBy} from '../role-commands.ts';
 import {dayOf} from '../words.ts';
@@ -13,16 +13,15 @@ export async function askWhom({desk}: Ctx): Promise<void> {
 	return sayHere(
 		desk,
 		say.say('invite-whom'),
-		offered.map(role => [{text: say.say(`invite-${role}`), data: packButton({kind: 'invite', role})}]),
+		offered.map(role => [{text: say.say(`invite-${role}`), data: menuButton('invite', role)}]),
 	);
 }
 
 /** Makes a link that gives this role once; only for those who may give it. */
-export async function makeInvitation(desk: Desk, role: Role): Promise<void> {
+export async function makeInvitation(desk: Desk, [named]: readonly string[]): Promise<void> {
 	const {say, zone} = readerAt(desk);
-	const mayGive = rolesGivenBy(await rolesOf(desk.tx, desk.person.id)).includes(role);
-	// A link said in a group could be opened by anybody there.
-	if (!mayGive || desk.chat.kind === 'group') return sayHere(desk, say.say('role-missing-group'));
+	const role = rolesGivenBy(await rolesOf(desk.tx, desk.person.id)).find(one => one === named);
+	if (!role) return sayHere(desk, say.say('role-missing-group'));
 	const code = desk.house.newCode();
 	await invite(desk.tx, {code, role, by: desk.person.id, now: desk.now});
 	const until = dayOf(desk.now + invitationLivesMs, {say, zone});

@@ -5,7 +5,7 @@ import {coarseSideFrom} from '../../record/for-export.ts';
 import {hidingOf} from '../../record/protection.ts';
 import {draftsOf} from '../../store/drafts.ts';
 import {chooseSharing, type Sharing, sharingOf} from '../../store/sharing.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere, shelfOf} from '../desk.ts';
 
 const longestName = 60;
@@ -55,7 +55,7 @@ async function tellSharing(desk: Desk): Promise<void> {
 	};
 	const text = [say.say('sharing', values), ...(example === '' ? [] : [example]), say.say('sharing-how')];
 	const button = (message: string, parts: readonly string[]) => [
-		{text: say.say(message), data: packButton({kind: 'menu', menu: 'sharing', parts})},
+		{text: say.say(message), data: menuButton('sharing', ...parts)},
 	];
 	return sayHere(desk, text.join('\n\n'), [
 		...names.filter(name => name !== present).map(name => button(`sharing-places-${name}`, ['places', name])),

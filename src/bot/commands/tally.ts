@@ -4,10 +4,10 @@ import {tallyOf} from '../../record/tally.ts';
 import type {Keyboard} from '../../store/call.ts';
 import {countUnfinished} from '../../store/finds.ts';
 import {type OwnedRecord, savedSince} from '../../store/saved.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, postHere, readerAt} from '../desk.ts';
 import {rowsOf} from '../screen.ts';
-import {type Days, dayOf, daysOf, type Span, spans} from '../span.ts';
+import {type Days, dayOf, daysOf, type Span, spanFrom, spans} from '../span.ts';
 import {type ToldTally, tallyPicture, tallyText} from '../tally-screen.ts';
 import {escaped} from '../words.ts';
 
@@ -30,9 +30,9 @@ export async function showTally({desk}: Ctx): Promise<void> {
 	return sendTally(desk, last === undefined ? today : await toldOf(desk, dayOf(last, readerAt(desk))));
 }
 
-/** Shows the days of a span. */
-export async function showTallyOf(desk: Desk, span: Span): Promise<void> {
-	return sendTally(desk, await toldOf(desk, span));
+/** Shows the days of the span that a button names. */
+export async function showTallyOf(desk: Desk, [span = '']: readonly string[]): Promise<void> {
+	return sendTally(desk, await toldOf(desk, spanFrom(span)));
 }
 
 async function sendTally(desk: Desk, told: ToldTally): Promise<void> {
@@ -94,7 +94,5 @@ function isWithin({from, to}: Days, date: string): boolean {
 
 function spanButtons(desk: Desk): Keyboard {
 	const {say} = readerAt(desk);
-	return rowsOf(
-		spans.map(span => ({text: say.say(`tally-${span}`), data: packButton({kind: 'tally', span})})),
-	);
+	return rowsOf(spans.map(span => ({text: say.say(`tally-${span}`), data: menuButton('tally', span)})));
 }

@@ -1,7 +1,7 @@
 /** /team: who helps with what, and taking a role back. */
 import {releaseClaims} from '../../store/review.ts';
 import {type Holder, peopleWith, type Role, rolesOf, withdrawRole} from '../../store/roles.ts';
-import {type Button, packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, sayHere} from '../desk.ts';
 import {listCommands, rolesGivenBy} from '../role-commands.ts';
 import {rowsOf} from '../screen.ts';
@@ -17,25 +17,25 @@ export async function showTeam({desk}: Ctx): Promise<void> {
 }
 
 /** Does what a button of the list asks for; only for those who may give the role. */
-export async function actOnTeam(desk: Desk, button: Extract<Button, {kind: 'team'}>): Promise<void> {
-	const reader = readerAt(desk);
-	const {say} = reader;
-	const {person, role} = button;
-	const mayTake = await mayGive(desk, role);
-	if (!mayTake || desk.chat.kind === 'group') return sayHere(desk, say.say('role-missing-group'));
+export async function actOnTeam(desk: Desk, [act = '', ...what]: readonly string[]): Promise<void> {
+	if (act === 'more') return listTeam(desk, Number(what[0]) || 0);
+	const {say} = readerAt(desk);
+	const role = (await rolesTaken(desk)).find(one => one === what[0]);
+	if (!role) return sayHere(desk, say.say('role-missing-group'));
+	const person = Number(what[1]);
 	const holder = (await peopleWith(desk.tx, role)).find(one => one.person === person);
 	if (!holder) return sayHere(desk, say.say('team-gone'));
 	const values = {name: nameOf(holder, say), role};
-	if (button.act === 'ask') {
-		const answer = (message: string, act: 'withdraw' | 'leave') => [
-			{text: say.say(message), data: packButton({...button, act})},
+	if (act === 'ask') {
+		const answer = (message: string, next: string) => [
+			{text: say.say(message), data: menuButton('team', next, role, String(person))},
 		];
 		return sayHere(desk, say.say('team-really', values), [
 			answer('team-yes', 'withdraw'),
 			answer('team-no', 'leave'),
 		]);
 	}
-	if (button.act === 'leave') return sayHere(desk, say.say('team-left', values));
+	if (act !== 'withdraw') return sayHere(desk, say.say('team-left', values));
 	await withdrawRole(desk.tx, {person, role});
 	if (role === 'verifier') await releaseClaims(desk.tx, {person});
 	await listCommands(desk.house, desk.tx, person);
@@ -44,11 +44,10 @@ export async function actOnTeam(desk: Desk, button: Extract<Button, {kind: 'team
 }
 
 /** Lists the people of a page that begins after so many. */
-export async function listTeam(desk: Desk, from: number): Promise<void> {
+async function listTeam(desk: Desk, from: number): Promise<void> {
 	const reader = readerAt(desk);
 	const {say} = reader;
-	const takes = rolesGivenBy(await rolesOf(desk.tx, desk.person.id));
-	if (takes.length === 0 || desk.chat.kind === 'group') return sayHere(desk, say.say('role-missing-group'));
+	const takes = await rolesTaken(desk);
 	const team = [
 		...(await peopleWith(desk.tx, 'owner')),
 		...(await peopleWith(desk.tx, 'coordinator')),
@@ -61,17 +60,18 @@ export async function listTeam(desk: Desk, from: number): Promise<void> {
 		.filter(({holder: {role, person}}) => takes.includes(role) && person !== desk.person.id)
 		.map(({holder: {person, role}, number}) => ({
 			text: say.say('team-withdraw', {number}),
-			data: packButton({kind: 'team', act: 'ask', role, person}),
+			data: menuButton('team', 'ask', role, String(person)),
 		}));
 	const more =
 		team.length > from + perPage
-			? [[{text: say.say('team-more'), data: packButton({kind: 'people', from: from + perPage})}]]
+			? [[{text: say.say('team-more'), data: menuButton('team', 'more', String(from + perPage))}]]
 			: [];
 	return sayHere(desk, [say.say('team-list'), ...lines].join('\n'), [...rowsOf(buttons), ...more]);
 }
 
-async function mayGive(desk: Desk, role: Role): Promise<boolean> {
-	return rolesGivenBy(await rolesOf(desk.tx, desk.person.id)).includes(role);
+/** The roles that the person at the desk may take back. */
+async function rolesTaken({tx, person}: Desk): Promise<readonly Role[]> {
+	return rolesGivenBy(await rolesOf(tx, person.id));
 }
 
 function lineOf(holder: Holder, number: string, {say, zone}: Reader): string {

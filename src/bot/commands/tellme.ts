@@ -13,7 +13,7 @@ import type {Keyboard} from '../../store/call.ts';
 import {listenFor, stopListening} from '../../store/seats.ts';
 import {sharingOf} from '../../store/sharing.ts';
 import {nearM} from '../../survey/news.ts';
-import {packButton} from '../button.ts';
+import {menuButton} from '../button.ts';
 import {type Ctx, type Desk, readerAt, regionOf, sayHere, shelfOf} from '../desk.ts';
 import {lastSpot} from '../last-spot.ts';
 
@@ -146,5 +146,5 @@ function cut(name: string): string {
 }
 
 function button(act: string, ...more: readonly string[]): string {
-	return packButton({kind: 'menu', menu: 'tellme', parts: [act, ...more]});
+	return menuButton('tellme', act, ...more);
 }
