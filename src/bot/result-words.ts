@@ -1,5 +1,5 @@
 /** The result of a survey day in words, as a chart and as a map. */
-import type {CallPicture} from '../store/call.ts';
+import type {CallPicture} from '../store/picture.ts';
 import type {Day} from '../survey/day.ts';
 import type {Result} from '../survey/result.ts';
 import type {Say} from '../text/text.ts';

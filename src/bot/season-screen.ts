@@ -1,7 +1,7 @@
 /** A year of records in words, and the pictures that follow. */
 import type {Season} from '../record/season.ts';
 import type {Total} from '../record/totals.ts';
-import type {CallPicture} from '../store/call.ts';
+import type {CallPicture} from '../store/picture.ts';
 import {menuButton} from './button.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
 import {escaped} from './words.ts';

@@ -1,6 +1,6 @@
 /** A tally in words, and as the picture that goes with it. */
 import type {Tally} from '../record/tally.ts';
-import type {CallPicture} from '../store/call.ts';
+import type {CallPicture} from '../store/picture.ts';
 import {type Desk, readerAt, regionOf, shelfOf} from './desk.ts';
 
 /** A tally with what stands round it. */

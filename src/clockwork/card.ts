@@ -5,7 +5,7 @@ import type {PhotoPlace} from '../draw/card-figures.ts';
 import {drawFindCard} from '../draw/find-card.ts';
 import {card as cardSizes, colours, sentWidthPx} from '../draw/palette.ts';
 import type {DrawnFrom} from '../draw/wanted.ts';
-import type {CallCard} from '../store/call.ts';
+import type {CallCard} from '../store/picture.ts';
 import {photoPath} from './photo-files.ts';
 
 /** The most bytes of a card. */

@@ -2,9 +2,9 @@
 import type {Api} from 'grammy';
 import type {Region} from '../key/region.ts';
 import type {Receiver} from '../settings.ts';
-import type {CallPicture} from '../store/call.ts';
 import {recoverSending} from '../store/outbox.ts';
 import type {Parcel} from '../store/parcels.ts';
+import type {CallPicture} from '../store/picture.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Db, Tx} from '../store/schema.ts';
 import type {StaleFind} from '../store/unfinished.ts';

@@ -1,6 +1,6 @@
 /** Has pictures drawn in a thread of their own, so that no conversation waits for a drawing. */
 import {z} from 'zod';
-import type {CallPicture} from '../store/call.ts';
+import type {CallPicture} from '../store/picture.ts';
 import type {StudioFolders} from './studio.ts';
 import {openThread, scriptBeside} from './thread.ts';
 

@@ -1,8 +1,8 @@
 /** Pictures to send: drawings of ours, made once, and stored photos. */
 import {createHash} from 'node:crypto';
 import {readFile} from 'node:fs/promises';
-import type {CallPicture} from '../store/call.ts';
 import {type PhotoRow, photoById, photosOf} from '../store/photos.ts';
+import type {CallPicture} from '../store/picture.ts';
 import type {Db} from '../store/schema.ts';
 import type {Drawer} from './drawer.ts';
 import {photoPath} from './photo-files.ts';

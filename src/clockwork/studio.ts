@@ -8,7 +8,7 @@ import {sentWidthPx} from '../draw/palette.ts';
 import {type DrawnFrom, drawWanted} from '../draw/wanted.ts';
 import {readRegion} from '../key/region.ts';
 import {projectRoot} from '../settings.ts';
-import type {CallPicture} from '../store/call.ts';
+import type {CallPicture} from '../store/picture.ts';
 import {readTexts} from '../text/text.ts';
 import {cardImage} from './card.ts';
 import {keptPicture} from './kept-pictures.ts';

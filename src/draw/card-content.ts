@@ -2,7 +2,7 @@
 import {taxonShape} from '../key/drawn.ts';
 import type {Region, Taxon} from '../key/region.ts';
 import {type Shape, withParts} from '../key/shape.ts';
-import type {CallCard} from '../store/call.ts';
+import type {CallCard} from '../store/picture.ts';
 import type {Say} from '../text/text.ts';
 import type {CardContent, CardKind} from './find-card.ts';
 import type {LengthRange} from './length-scale.ts';

@@ -1,6 +1,6 @@
 /** What pictures are there and what they show, without a line being drawn. */
 import type {Region} from '../key/region.ts';
-import type {CallPicture} from '../store/call.ts';
+import type {CallPicture} from '../store/picture.ts';
 import type {Say} from '../text/text.ts';
 import {aroundPictures} from './around-names.ts';
 import {letterOf} from './letter.ts';

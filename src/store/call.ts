@@ -1,147 +1,11 @@
 /** What waits in the outbox: one message, edit or answer, in our own words, before it becomes a call. */
 import {z} from 'zod';
+import {pictureSchema} from './picture.ts';
 
 const buttonSchema = z.object({text: z.string().min(1), data: z.string().min(1).max(64)});
 
 /** Rows of buttons under a message. */
 const keyboardSchema = z.array(z.array(buttonSchema));
-
-const ofCharacter = {region: z.string().min(1), language: z.string().min(1), character: z.string().min(1)};
-
-const pointSchema = z.tuple([z.number(), z.number()]);
-const markSchema = z.object({
-	mm: z.number(),
-	uncertaintyMm: z.number(),
-	line: z.tuple([pointSchema, pointSchema]),
-});
-/** Where the borders of the aprons lie in a stored photo, in its pixels from the upper left. */
-const endsSchema = z.object({front: pointSchema, back: pointSchema});
-
-/** A picture by what it shows. */
-const pictureSchema = z.union([
-	// Rows of an older program hold a path alone.
-	z.string().transform(path => ({kind: 'drawing' as const, path})),
-	z.discriminatedUnion('kind', [
-		/** In rows of an older program, a file that is no longer there. */
-		z.object({kind: z.literal('drawing'), path: z.string().min(1)}),
-		/** What the questions that all regions share speak of. */
-		z.object({
-			kind: z.literal('around'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			which: z.enum(['parts', 'photo', 'soak', 'aprons']),
-		}),
-		/** The options of a question side by side, in the order of its buttons. */
-		z.object({kind: z.literal('choices'), ...ofCharacter, options: z.array(z.string()).min(2).max(4)}),
-		/** Where on a case a character is seen. */
-		z.object({kind: z.literal('part'), ...ofCharacter}),
-		/** A kind as its profile describes it; lost parts are drawn pale. */
-		z.object({
-			kind: z.literal('taxon'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			taxon: z.string().min(1),
-			lost: z.array(z.enum(['horns', 'sides', 'surface', 'aprons'])).default([]),
-		}),
-		z.object({
-			kind: z.literal('measuring'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			which: z.enum(['length', 'width']),
-		}),
-		/** A stored photo with what was measured on it, in pixels of that photo. */
-		z.object({
-			kind: z.literal('measured'),
-			hash: z.string().regex(/^[0-9a-f]{64}$/),
-			lengths: z.array(markSchema).min(1).max(2),
-			width: markSchema.optional(),
-			/** What stands on the picture, in words. */
-			title: z.string(),
-		}),
-		/** What a find came to, on one card: its photo beside a drawing of each likely name, and their lengths. */
-		z.object({
-			kind: z.literal('card'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			sure: z.enum(['very-likely', 'likely', 'shortlist']),
-			/** Best first; `percent` as the words of the result say it. */
-			names: z.array(z.object({taxon: z.string().min(1), percent: z.number()})).min(1),
-			lost: z.array(z.enum(['horns', 'sides', 'surface', 'aprons'])).default([]),
-			/** As measured; at least so long when `isLeast`. */
-			length: z
-				.object({mm: z.number().positive(), plusMinusMm: z.number().nonnegative(), isLeast: z.boolean()})
-				.optional(),
-			/** A stored photo by its hash; its scale is known when both ends of the case are. */
-			photo: z.object({hash: z.string().min(1), ends: endsSchema.optional()}).optional(),
-			/** Day and place in words, no finer than they may be shown. */
-			found: z.string().optional(),
-		}),
-		/** How many cases of each kind, most first; a bar without a taxon has no drawing. */
-		z.object({
-			kind: z.literal('bars'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			heading: z.string().min(1),
-			bars: z
-				.array(
-					z.object({
-						label: z.string().min(1),
-						scientificName: z.string().optional(),
-						count: z.number().int().positive(),
-						taxon: z.string().optional(),
-					}),
-				)
-				.min(1),
-		}),
-		/** The cases of a year, month by month from January on. */
-		z.object({
-			kind: z.literal('months'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			heading: z.string().min(1),
-			year: z.number().int(),
-			label: z.string().min(1),
-			counts: z.array(z.number().int().nonnegative()).length(12),
-		}),
-		/** Where cases lay, in degrees on WGS 84; one that is told no finer comes as a square. */
-		z.object({
-			kind: z.literal('map'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			heading: z.string().min(1),
-			places: z
-				.array(
-					z.discriminatedUnion('kind', [
-						z.object({
-							kind: z.literal('point'),
-							latitude: z.number(),
-							longitude: z.number(),
-							count: z.number().int().positive(),
-						}),
-						z.object({
-							kind: z.literal('square'),
-							south: z.number(),
-							west: z.number(),
-							north: z.number(),
-							east: z.number(),
-							count: z.number().int().positive(),
-						}),
-					]),
-				)
-				.min(1),
-		}),
-		/** A measured length in millimetres against those of the kinds it may be. */
-		z.object({
-			kind: z.literal('lengths'),
-			region: z.string().min(1),
-			language: z.string().min(1),
-			taxa: z.array(z.string()).min(1).max(6),
-			mm: z.number().positive(),
-			plusMinusMm: z.number().positive(),
-			countsAs: z.enum(['exact', 'at-least']),
-		}),
-	]),
-]);
 
 export const callSchema = z.discriminatedUnion('kind', [
 	z.object({
@@ -203,10 +67,6 @@ export const callSchema = z.discriminatedUnion('kind', [
 
 /** One call to the platform, as it waits in the outbox. */
 export type Call = z.output<typeof callSchema>;
-/** A picture by what it shows, as it waits with its words. */
-export type CallPicture = z.output<typeof pictureSchema>;
-/** The card of a result, as it waits with its words. */
-export type CallCard = Extract<CallPicture, {kind: 'card'}>;
 /** Rows of buttons under a message. */
 export type Keyboard = z.output<typeof keyboardSchema>;
 

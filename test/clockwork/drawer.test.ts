@@ -5,7 +5,7 @@ import {expect, onTestFinished, test, vi} from 'vitest';
 import {openDrawer} from '../../src/clockwork/drawer.ts';
 import {openStudio} from '../../src/clockwork/studio.ts';
 import {projectRoot} from '../../src/settings.ts';
-import type {CallPicture} from '../../src/store/call.ts';
+import type {CallPicture} from '../../src/store/picture.ts';
 import {quickFolder} from '../support/folder.ts';
 import {deskScene, say} from './desk.ts';
 

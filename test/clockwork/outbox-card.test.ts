@@ -1,7 +1,7 @@
 /** The card of a result on its way: with its words, after them, or not at all, and never in their way. */
 import sharp from 'sharp';
 import {expect, test, vi} from 'vitest';
-import type {CallPicture} from '../../src/store/call.ts';
+import type {CallPicture} from '../../src/store/picture.ts';
 import {cardOf, shortlist} from '../support/cards.ts';
 import {deskScene, say} from './desk.ts';
 

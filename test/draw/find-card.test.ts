@@ -10,7 +10,7 @@ import {drawFindCard} from '../../src/draw/find-card.ts';
 import {card, colours, contrast, lines} from '../../src/draw/palette.ts';
 import type {DrawnFrom} from '../../src/draw/wanted.ts';
 import {projectRoot} from '../../src/settings.ts';
-import type {CallCard} from '../../src/store/call.ts';
+import type {CallCard} from '../../src/store/picture.ts';
 import {cardOf, drawnFrom, shortlist} from '../support/cards.ts';
 import {differing} from '../support/differing.ts';
 

@@ -1,6 +1,7 @@
 /** The card that comes with a result: what is on it, and what becomes of it. */
 import {expect} from 'vitest';
-import {type CallCard, callSchema} from '../../src/store/call.ts';
+import {callSchema} from '../../src/store/call.ts';
+import type {CallCard} from '../../src/store/picture.ts';
 import type {Db} from '../../src/store/schema.ts';
 import {chooseSharing} from '../../src/store/sharing.ts';
 import {png} from '../room/picture.ts';

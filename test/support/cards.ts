@@ -3,7 +3,7 @@ import {join} from 'node:path';
 import type {DrawnFrom} from '../../src/draw/wanted.ts';
 import {readRegion} from '../../src/key/region.ts';
 import {projectRoot} from '../../src/settings.ts';
-import type {CallCard} from '../../src/store/call.ts';
+import type {CallCard} from '../../src/store/picture.ts';
 import {readTexts} from '../../src/text/text.ts';
 
 /** A region with its English sentences. */

@@ -4,7 +4,7 @@ import sharp from 'sharp';
 import type {Drawer} from '../../src/clockwork/drawer.ts';
 import {openStudio} from '../../src/clockwork/studio.ts';
 import {projectRoot} from '../../src/settings.ts';
-import type {CallPicture} from '../../src/store/call.ts';
+import type {CallPicture} from '../../src/store/picture.ts';
 import {quickFolder} from './folder.ts';
 
 const drawn = new Map<string, Promise<Uint8Array>>();
