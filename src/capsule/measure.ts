@@ -3,7 +3,7 @@ import {measureBodies} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
-import {type Point, type Raster, shrink} from './raster.ts';
+import {halve, type Point, type Raster} from './raster.ts';
 import {type Found, findFlats} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
@@ -16,7 +16,7 @@ export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): P
 /** Measures a decoded photo. */
 export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const {raster} = photo;
-	const half = shrink(raster, 2);
+	const half = halve(raster);
 	const flats = findFlats(raster, half);
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
 	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, half);

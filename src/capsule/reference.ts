@@ -1,8 +1,9 @@
 /** The thing of known size in a photo: a sheet of A4 or a card, told from everything else that has four sides. */
-import {type Corners, type Outline, outlinesOf} from './four-sided.ts';
+import {type Corners, makeOutlineFinder, type Outline} from './four-sided.ts';
 import {outlinesOfLines} from './long-lines.ts';
+import {makePaperTest, type PaperTest} from './paper.ts';
 import {findPose, type Pose} from './pose.ts';
-import {type Point, type Raster, readColour, shrink} from './raster.ts';
+import {halve, type Point, type Raster} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
 import {type Placed, placeSides} from './sides.ts';
@@ -31,34 +32,59 @@ const mostMisfit = 6;
 
 /** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first; `half` is it at half its size. */
 export function findFlats(raster: Raster, half: Raster): readonly Found[] {
-	const shades = shadesOf(shrink(half, coarse / 2));
-	const sight = {raster, half};
-	const found = lookAt(outlinesOf(shades), sight);
-	// Long lines are the slower way, and only a sheet has them.
-	const isFound = found.some(one => (one.flat.kind === 'card' ? isPlainCard(one) : one.score > 0.3));
-	const more = isFound ? [] : lookAt(outlinesOfLines(shades), sight);
-	return [...found, ...more].toSorted((a, b) => b.score - a.score);
-}
-
-type Both = {readonly raster: Raster; readonly half: Raster};
-
-/** Looks at outlines in their order until enough were looked at, or a sheet is plain to see. */
-function lookAt(outlines: readonly Outline[], {raster, half}: Both): readonly Found[] {
-	const found: Found[] = [];
-	let looked = 0;
-	for (const outline of outlines) {
-		if (looked === mostLooked || found.some(isPlain)) break;
-		const isKnown = found.some(({placed}) => isSame(placed.corners, inPixels(outline.corners, coarse)));
-		if (isKnown || !mayBe(outline, raster)) continue;
-		looked += 1;
-		const first = placeSides(half, inPixels(outline.corners, coarse / 2), {reachPx: 5, skip: 0.1});
-		const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
-		if (placed && isSeen(placed)) found.push(...fitFlats(placed, raster));
+	const shades = shadesOf(halve(half));
+	const look = makeOutlineFinder(shades);
+	const search = openSearch({raster, half, isPaper: makePaperTest(raster)});
+	// From the quickest way to the slowest: most sheets stand out by their light alone, and only a sheet has long lines.
+	const ways = [
+		() => look('light'),
+		() => look('colour'),
+		() => look('edges'),
+		() => outlinesOfLines(shades),
+	];
+	for (const way of ways) {
+		search.lookAt(way());
+		if (search.isDone()) break;
 	}
-	return found;
+	return search.found().toSorted((a, b) => b.score - a.score);
 }
 
-function isPlain({flat, score, pose, placed}: Found): boolean {
+type Sight = {readonly raster: Raster; readonly half: Raster; readonly isPaper: PaperTest};
+
+/** Looks at rough outlines in their order, at each only once, until one is plain to see. */
+function openSearch(sight: Sight) {
+	const found: Found[] = [];
+	const known: Corners[] = [];
+	const isDone = () => found.some(isPlain);
+	const lookAt = (outlines: readonly Outline[]): void => {
+		let looked = 0;
+		for (const {corners} of outlines) {
+			if (looked === mostLooked || found.some(isPlainSheet)) return;
+			const rough = inPixels(corners, coarse);
+			if (known.some(one => isSame(one, rough))) continue;
+			known.push(rough);
+			if (!mayBe(rough, sight.raster)) continue;
+			looked += 1;
+			const placed = place(corners, sight);
+			if (!placed || known.some(one => isSame(one, placed.corners) && one !== rough)) continue;
+			known.push(placed.corners);
+			found.push(...fitFlats(placed, sight));
+		}
+	};
+	return {lookAt, isDone, found: () => found};
+}
+
+function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
+	const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
+	const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
+	return placed && isSeen(placed) ? placed : undefined;
+}
+
+function isPlain(one: Found): boolean {
+	return isPlainSheet(one) || (one.flat.kind === 'card' && isPlainCard(one));
+}
+
+function isPlainSheet({flat, score, pose, placed}: Found): boolean {
 	return flat.kind === 'a4' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
 }
 
@@ -71,15 +97,15 @@ function isSame(one: Corners, other: Corners): boolean {
 }
 
 /** The flats that four placed sides fit, with the pose of each. */
-export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
+function fitFlats(placed: Placed, {raster, isPaper}: Sight): readonly Found[] {
 	const share = areaOf(placed.corners) / (raster.width * raster.height);
 	return [a4, letter, card].flatMap((flat): readonly Found[] => {
-		const isLikely = flat.kind === 'card' ? standsAlone : isPaper;
-		if (!isLikely(raster, placed.corners)) return [];
 		// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
 		if (flat.kind === 'card' && placed.sides.some(({seen}) => seen < 0.75)) return [];
 		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
 		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
+		const isLikely = flat.kind === 'card' ? standsAlone(raster, placed.corners) : isPaper(placed.corners);
+		if (!isLikely) return [];
 		const fits = [0, 1].flatMap(turn => {
 			const halfMm =
 				turn === 0
@@ -94,39 +120,6 @@ export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
 		const score = Math.sqrt(share) * (0.3 + seen) * (1 - best.pose.misfit / (2 * mostMisfit));
 		return [{flat, ...best, placed, score}];
 	});
-}
-
-/** Paper just inside its edge is nearly the brightest there is, and hardly coloured, whatever the light. */
-function isPaper(raster: Raster, corners: Corners): boolean {
-	const [cx, cy] = [0, 1].map(axis => corners.reduce((sum, corner) => sum + (corner[axis] ?? 0), 0) / 4);
-	const colour = new Float32Array(3);
-	const [lights, tones]: [number[], number[]] = [[], []];
-	for (const [index, [x, y]] of corners.entries()) {
-		const [nextX, nextY] = corners[(index + 1) % 4] ?? [x, y];
-		for (let share = 0.05; share < 1; share += 0.1) {
-			const at = [x + share * (nextX - x), y + share * (nextY - y)] as const;
-			const inside: Point = [at[0] + 0.06 * ((cx ?? 0) - at[0]), at[1] + 0.06 * ((cy ?? 0) - at[1])];
-			if (!readColour(raster, ...inside, colour)) continue;
-			const most = Math.max(...colour);
-			lights.push(colour[1] ?? 0);
-			tones.push((most - Math.min(...colour)) / (most + 1));
-		}
-	}
-	const bright = brightOf(raster);
-	return middleOf(lights) > 0.45 * bright && middleOf(tones) < 0.42;
-}
-
-/** The green of the brightest twentieth of a photo. */
-function brightOf({rgb}: Raster): number {
-	const some = Uint8Array.from(
-		{length: 2000},
-		(_, index) => rgb[Math.floor((index * rgb.length) / 6000) * 3 + 1] ?? 0,
-	);
-	return some.toSorted()[1900] ?? 255;
-}
-
-function middleOf(values: readonly number[]): number {
-	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }
 
 /** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
@@ -145,16 +138,14 @@ export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds =
 }
 
 /** Quick and generous: is there a camera for which these rough corners are any of the flats. */
-function mayBe({corners}: Outline, raster: Raster): boolean {
-	const px = inPixels(corners, coarse);
-	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(px);
+function mayBe(corners: Corners, raster: Raster): boolean {
+	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(corners);
 	const slim = (a + c) / (b + d);
 	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
-	return [a4, card].some(flat =>
-		[0, 1].some(turn => {
-			const [x, y] = [flat.longMm / 2, flat.shortMm / 2];
-			const pose = poseOf(px, turn === 0 ? [x, y] : [y, x], raster, 4);
-			return pose !== undefined && pose.misfit < 900;
+	return [a4, card].some(({longMm, shortMm}) =>
+		[slim > 0.8 && ([longMm, shortMm] as const), slim < 1.25 && ([shortMm, longMm] as const)].some(size => {
+			const pose = size && poseOf(corners, [size[0] / 2, size[1] / 2], raster, 4);
+			return pose && pose.misfit < 900;
 		}),
 	);
 }

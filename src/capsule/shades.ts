@@ -15,21 +15,31 @@ export function shadesOf(raster: Raster): Shades {
 	return {channels, ...slopesOf(channels)};
 }
 
-/** Brighter or darker than many levels, bluer or redder than some, and what lies between edges. */
-export function* masksOf({
-	channels,
-	across,
-	down,
-}: Shades): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
-	for (const [index, soft] of channels.entries()) {
-		for (const level of levelsOf(soft, index === 0 ? 9 : 4)) {
-			const mask = maskOver(soft, level);
+/** A way of making masks: by levels of light, by levels of both colours, or what lies between edges. */
+export type Way = 'light' | 'colour' | 'edges';
+
+/** Every mask by one way, and whether to look at what is of it or at what is not; one mask is gone with the next. */
+export function* masksOf(
+	{channels, across, down}: Shades,
+	way: Way,
+): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
+	const {width, height} = across;
+	const mask = {width, height, on: new Uint8Array(width * height)};
+	if (way === 'edges') {
+		const edges = steepness(across, down);
+		for (const level of [3, 5, 9, 15, 27]) {
+			mark(mask, edges, level);
+			yield {mask, of: 0};
+		}
+		return;
+	}
+	for (const soft of way === 'light' ? channels.slice(0, 1) : channels.slice(1)) {
+		for (const level of levelsOf(soft, way === 'light' ? 9 : 4)) {
+			mark(mask, soft, level);
 			yield {mask, of: 1};
 			yield {mask, of: 0};
 		}
 	}
-	const edges = steepness(across, down);
-	for (const level of [3, 5, 9, 15, 27]) yield {mask: maskOver(edges, level), of: 0};
 }
 
 function channelOf(
@@ -57,10 +67,8 @@ function levelsOf({values}: Field, count: number): readonly number[] {
 	return [...new Set(levels)];
 }
 
-function maskOver({width, height, values}: Field, level: number): Mask {
-	const on = new Uint8Array(values.length);
-	for (let index = 0; index < values.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
-	return {width, height, on};
+function mark({on}: Mask, {values}: Field, level: number): void {
+	for (let index = 0; index < on.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
 }
 
 function steepness(across: Field, down: Field): Field {
