@@ -1,7 +1,8 @@
 /** The length and width of one body, from its borders as seen in the full photo. */
 import type {Axis} from './axis.ts';
 import {type Border, findBorders} from './border.ts';
-import {edgesOf, type Sight} from './strip.ts';
+import {edgesOf} from './edges.ts';
+import {readStrip, type Sight} from './strip.ts';
 
 /** A body measured: its borders, front and back first, then the two flanks. */
 export type BodySize = {
@@ -55,15 +56,9 @@ function endBorders(sight: Sight, axis: Axis, way: -1 | 1): readonly Border[] {
 	const places = evenly(23, halfMm);
 	const near = axis.lengthMm / 2;
 	const inMm = Math.min(0.3 * axis.lengthMm, 4 + 0.14 * axis.widthMm);
-	const reach = {
-		side: 'end',
-		way,
-		places,
-		near: places.map(() => near),
-		inMm,
-		outMm: 4 + 0.1 * axis.widthMm,
-	} as const;
-	const edges = edgesOf(sight, axis, reach) ?? [];
+	const [fromMm, toMm] = [near - inMm, near + 4 + 0.1 * axis.widthMm];
+	const strip = readStrip(sight, axis, {side: 'end', way, places, fromMm, toMm});
+	const edges = strip ? edgesOf(strip, sight.mmPerPx) : [];
 	const bend = {
 		...{halfMm, mostBowMm: 0.06 * axis.widthMm, mostSlope: 0.3},
 		order: 2,
@@ -76,9 +71,9 @@ function flankBorder(sight: Sight, axis: Axis, way: -1 | 1): Border | undefined 
 	const halfMm = 0.42 * axis.lengthMm;
 	const places = evenly(29, halfMm);
 	const inMm = Math.min(0.35 * axis.widthMm, 3 + 0.1 * axis.widthMm);
-	const near = places.map(() => axis.widthMm / 2);
-	const edges =
-		edgesOf(sight, axis, {side: 'flank', way, places, near, inMm, outMm: 3 + 0.12 * axis.widthMm}) ?? [];
+	const [fromMm, toMm] = [axis.widthMm / 2 - inMm, 0.62 * axis.widthMm + 3];
+	const strip = readStrip(sight, axis, {side: 'flank', way, places, fromMm, toMm});
+	const edges = strip ? edgesOf(strip, sight.mmPerPx) : [];
 	const bend = {
 		...{halfMm, mostBowMm: 0.2 * axis.widthMm, mostSlope: 0.25},
 		order: 3,

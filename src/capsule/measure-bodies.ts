@@ -95,7 +95,7 @@ function halved(view: Homography): Homography {
 
 function judge(sight: Sight, found: Found, body: Body): Doubt | {readonly either: readonly Reading[]} {
 	if (body.isCut) return 'cut-off';
-	const axis = findAxis(sight.flat, body);
+	const axis = findAxis(body, sight.flat);
 	if (!axis) return 'odd-shape';
 	const size = sizeBody(sight, axis);
 	if (!size) return 'unclear-ends';
