@@ -148,7 +148,7 @@ function extents(frame: Frame, seen: Seen): Frame {
 	return {...moved, widthMm: median(widths)};
 }
 
-type Walk = {readonly u: number; readonly v: number; readonly end?: -1 | 1; readonly side?: -1 | 1};
+type Walk = {readonly u: number; readonly v: number; readonly end?: -1 | 0 | 1; readonly side?: -1 | 0 | 1};
 
 /** How far one gets from a place inside before being outside for good: gaps under 1.5 mm are stepped over. */
 function walk(frame: Frame, seen: Seen, {u, v, end = 0, side = 0}: Walk): number {

@@ -19,10 +19,21 @@ export type Body = {
 
 /** What is thinner is no body. */
 const leastRadiusMm = 3.4;
-/** A hole smaller than this is shine or a barnacle, not ground between two horns (our choice). */
-const mostShineMm2 = 80;
+/** A hole larger than this is no shine (our choice). */
+const mostShineMm2 = 600;
+/** A hole as small as this makes no difference. */
+const leastHoleMm2 = 6;
+/** Round shine the body goes on for so far at least, or for so many times the hole's own size; tendrils and horns do not. */
+const rim = {leastMm: 3.5, ofHole: 0.6} as const;
 /** Of the body's radius: what a circle of this radius does not reach into is a horn (the prototype's choice). */
 const openShare = 0.42;
+
+const fourWays = [
+	[1, 0],
+	[-1, 0],
+	[0, 1],
+	[0, -1],
+] as const;
 
 /** Finds the bodies on a flat view, the broadest first. */
 export function findBodies(view: FlatView, odd: Field): readonly Body[] {
@@ -59,8 +70,10 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 		const {left, right, top, bottom, label} = hole;
 		const isOpen = left === 0 || top === 0 || right === width - 1 || bottom === height - 1;
 		const areaMm2 = hole.area * stepMm * stepMm;
-		const isShine = areaMm2 < mostShineMm2 || (areaMm2 < 600 && meanOf(odd, holes.labels, hole) > -0.9);
-		if (isOpen || !isShine) continue;
+		if (isOpen || areaMm2 > mostShineMm2) continue;
+		const isGround = areaMm2 > leastHoleMm2 && meanOf(odd, holes.labels, hole) < -0.9;
+		const reachMm = Math.max(rim.leastMm, rim.ofHole * Math.sqrt(areaMm2));
+		if (isGround && !isDeepIn(mask, holes, {hole, reach: Math.round(reachMm / stepMm)})) continue;
 		for (let y = top; y <= bottom; y += 1) {
 			for (let at = y * width + left; at <= y * width + right; at += 1) {
 				if (holes.labels[at] === label) on[at] = 1;
@@ -68,6 +81,28 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 		}
 	}
 	return {...mask, on};
+}
+
+/** Whether a mask goes on for a while on most sides of a hole, as round shine, and not as round a tendril's loop. */
+function isDeepIn(
+	{width, height, on}: Mask,
+	{labels}: Regions,
+	{hole: {left, right, top, bottom, label}, reach}: {hole: Region; reach: number},
+): boolean {
+	let [inside, all] = [0, 0];
+	const look = (x: number, y: number, [dx, dy]: readonly [number, number]) => {
+		if (labels[y * width + x] !== label || labels[(y + dy) * width + x + dx] === label) return;
+		all += 1;
+		const [farX, farY] = [x + dx * reach, y + dy * reach];
+		const isIn = farX >= 0 && farY >= 0 && farX < width && farY < height;
+		if (isIn && on[farY * width + farX] === 1) inside += 1;
+	};
+	for (let y = top; y <= bottom; y += 1) {
+		for (let x = left; x <= right; x += 1) {
+			for (const way of fourWays) look(x, y, way);
+		}
+	}
+	return inside > 0.7 * all;
 }
 
 function meanOf(
