@@ -15,6 +15,8 @@ export type Border = {
 	readonly scatterMm: number;
 	/** Share of the lines that have an edge on it. */
 	readonly seen: number;
+	/** How far it was moved in from the edge of a narrow shadow. */
+	readonly insideMm?: number;
 };
 
 /** What a border may look like. */
