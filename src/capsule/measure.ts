@@ -33,7 +33,12 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy({...photo, half}, best, kind);
 }
 
-function measureBy(photo: Photo & {readonly half: Raster}, found: Found, reference: ReferenceKind): Outcome {
+/** Measures the cases on a photo by a reference that was found in it. */
+export function measureBy(
+	photo: Photo & {readonly half: Raster},
+	found: Found,
+	reference: ReferenceKind,
+): Outcome {
 	const {readings, doubts} = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);
