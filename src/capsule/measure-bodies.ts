@@ -98,11 +98,9 @@ function judge(sight: Sight, found: Found, body: Body): Doubt | {readonly either
 	const axis = findAxis(body, sight.flat);
 	if (!axis) return 'odd-shape';
 	const size = sizeBody(sight, axis);
-	if (!size) (globalThis as any).DEBUG?.({doubt: 'no size', axis, body});
 	if (!size) return 'unclear-ends';
 	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx};
 	const doubt = doubtOf(evidence);
-	(globalThis as any).DEBUG?.({doubt, axis, size, body, mmPerPx: sight.mmPerPx});
 	if (doubt) return doubt;
 	const first = readingOf(sight, evidence, size.ends);
 	const rival = rivalOf(evidence);

@@ -20,6 +20,7 @@ help =
     /find – look at a new find
     /bowl – what is soaking, and since when
     /sort – many cases, one by one
+    /tray – many cases in one photo
     /tally – the day in numbers
     /drafts – your saved finds: change or delete them
     /days – survey days to come, and who comes
@@ -130,6 +131,7 @@ group-hello = Hello. Write /find when you have found an egg case. I only listen 
 command-find = Look at a new find
 command-bowl = What is soaking
 command-sort = Sort a bowl, case by case
+command-tray = Many cases in one photo
 command-tally = What was found today
 command-drafts = Your saved finds
 command-cancel = Leave this find for now

@@ -1,0 +1,129 @@
+/** Several cases on one photo, drawn over it: each with its outline, its line, and a plate with number and length. */
+import {
+	clamp,
+	drawOutline,
+	drawPlate,
+	drawRule,
+	drawUnsure,
+	type Mark,
+	overlay,
+	type Pen,
+	type PhotoSize,
+	penFor,
+	plateSize,
+} from './measured.ts';
+import {type Box, boxOf, type Point} from './path.ts';
+
+/** One of the cases: its number, its length, and its outline where that is known. */
+export type NumberedCase = {
+	readonly number: number;
+	readonly length: Mark;
+	readonly outline?: readonly Point[] | undefined;
+};
+
+/** What is drawn over a photo of several cases. */
+export type TrayMarks = {
+	readonly cases: readonly NumberedCase[];
+	/** Middles of what was seen and not measured. */
+	readonly unsure?: readonly Point[] | undefined;
+	readonly title: string;
+};
+
+type Plate = {readonly words: string; readonly box: Box};
+
+/** The overlay as SVG in pixels of the photo. */
+export function drawTray({cases, unsure = [], title}: TrayMarks, size: PhotoSize): string {
+	const pen = penFor(size);
+	return overlay(title, size, [
+		...cases.map(({outline}) => (outline ? drawOutline(outline, pen) : '')),
+		...cases.map(({length}) => drawRule(length.line, pen)),
+		...unsure.map(at => drawUnsure(at, pen)),
+		...platesFor(cases, unsure, pen).map(({words, box}) => drawPlate(words, [box.left, box.top], pen)),
+	]);
+}
+
+/** Each plate beside its case where it hides least; where length and number find no room, the number alone. */
+function platesFor(cases: readonly NumberedCase[], unsure: readonly Point[], pen: Pen): readonly Plate[] {
+	const bodies = cases.map(bodyOf);
+	const marks = unsure.map(([x, y]) => around([x, y], plateSize('?', pen)));
+	let placed: readonly Plate[] = [];
+	for (const [index, {number, length}] of cases.entries()) {
+		const body = bodies[index];
+		if (!body) continue;
+		const taken = [...marks, ...placed.map(({box}) => box)];
+		const whole = `${number}  ${Math.round(length.mm)} mm`;
+		const [best, hidden] = bestFor(whole, {body, taken, bodies, pen});
+		const [small] = bestFor(String(number), {body, taken, bodies, pen});
+		placed = [...placed, hidden > 0.25 * areaOf(best.box) ? small : best];
+	}
+	return placed;
+}
+
+type Room = {
+	readonly body: Box;
+	readonly taken: readonly Box[];
+	readonly bodies: readonly Box[];
+	readonly pen: Pen;
+};
+
+/** The place for a plate, and how many square pixels it hides there. */
+function bestFor(words: string, {body, taken, bodies, pen}: Room): readonly [Plate, number] {
+	const {wide, tall} = plateSize(words, pen);
+	const gap = pen.unit * 4;
+	const [x, y] = middleOf(body);
+	const corners: readonly Point[] = [
+		[x - wide / 2, body.bottom + gap],
+		[x - wide / 2, body.top - gap - tall],
+		[body.right + gap, y - tall / 2],
+		[body.left - gap - wide, y - tall / 2],
+		[body.right + gap, body.bottom + gap],
+		[body.left - gap - wide, body.top - gap - tall],
+		[x - wide / 2, y - tall / 2],
+	];
+	const tried = corners.map((corner, order) => {
+		const left = clamp(corner[0], pen.widthPx - wide);
+		const top = clamp(corner[1], pen.heightPx - tall);
+		const box = {left, top, right: left + wide, bottom: top + tall};
+		// Another plate hidden is a number lost; part of a case hidden is not.
+		const hidden = sum(taken.map(one => 4 * sharedBy(one, box))) + sum(bodies.map(one => sharedBy(one, box)));
+		return {plate: {words, box}, hidden, order};
+	});
+	const [best] = tried.toSorted((one, other) => one.hidden - other.hidden || one.order - other.order);
+	if (!best) throw new Error('Expected a place for a plate; none was tried');
+	return [best.plate, best.hidden];
+}
+
+/** Where a case lies: its outline, or half as wide as its line is long. */
+function bodyOf({length, outline}: NumberedCase): Box {
+	if (outline && outline.length > 2) return boxOf(outline);
+	const [[x1, y1], [x2, y2]] = length.line;
+	const [across, down] = [(x2 - x1) / 4, (y2 - y1) / 4];
+	return boxOf([
+		[x1 - down, y1 + across],
+		[x1 + down, y1 - across],
+		[x2 - down, y2 + across],
+		[x2 + down, y2 - across],
+	]);
+}
+
+function around([x, y]: Point, {wide, tall}: {readonly wide: number; readonly tall: number}): Box {
+	return {left: x - wide / 2, right: x + wide / 2, top: y - tall / 2, bottom: y + tall / 2};
+}
+
+function middleOf({left, right, top, bottom}: Box): Point {
+	return [(left + right) / 2, (top + bottom) / 2];
+}
+
+function sharedBy(one: Box, other: Box): number {
+	const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+	const down = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+	return Math.max(0, across) * Math.max(0, down);
+}
+
+function areaOf(box: Box): number {
+	return sharedBy(box, box);
+}
+
+function sum(values: readonly number[]): number {
+	return values.reduce((all, value) => all + value, 0);
+}
