@@ -63,7 +63,7 @@ export async function actOnCast(desk: Desk, [act, id]: readonly string[]): Promi
 	if (!from || !to) return;
 	const isMoved = await moveBroadcast(tx, {id: broadcast.id, from, to});
 	if (!isMoved) return sayHere(desk, readerAt(desk).say.say('cast-over'));
-	if (to === 'stopped') await dropWaiting(tx, {broadcast: broadcast.id, state: 'stopped'});
+	if (to === 'stopped') await dropWaiting(tx, {broadcast: broadcast.id});
 	await markProgress(tx, {id: broadcast.id, now});
 	const ledger = await ledgerOf(tx, broadcast.id);
 	await showProgress(desk.house, tx, {broadcast: {...broadcast, state: to}, ledger});

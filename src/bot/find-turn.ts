@@ -64,7 +64,8 @@ export async function turnFind(
 		// A photo taken back by Back is erased like any other answer.
 		if (turn.trail.length < state.trail.length) await dropPhotos(desk.tx, row.id, turn.standing.facts.photos);
 		const {place} = turn.standing.facts;
-		if (place?.kind === 'spot') await noticeZone(desk.tx, row.person, place.zone);
+		if (place?.kind === 'spot' && place.zone !== owner.person.zone)
+			await noticeZone(desk.tx, row.person, place.zone);
 	}
 	if (voice === 'aloud') await sitDown(desk, row);
 	for (const effect of turn.effects) {

@@ -1,5 +1,5 @@
 /** A button pressed: answered at once, looked up, and given to what it belongs to. */
-import {findById} from '../store/finds.ts';
+import type {FindRow} from '../store/finds.ts';
 import {markWelcomed} from '../store/people.ts';
 import {findSatAt} from '../store/seats.ts';
 import {touchFind} from '../store/unfinished.ts';
@@ -11,7 +11,7 @@ import {actOnSort} from './commands/sort.ts';
 import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
 import {actOnMenu} from './menus.ts';
-import {answerableFind, isDeleted, mayAnswer, ownFind} from './whose.ts';
+import {answerableFind, ownFind} from './whose.ts';
 
 /** What only the owner of a find may press. */
 const ownersOption = 'throw';
@@ -20,33 +20,39 @@ const ownersOption = 'throw';
 export async function press(ctx: Ctx): Promise<void> {
 	const {desk, callbackQuery} = ctx;
 	if (!callbackQuery) return;
-	const button = unpackButton(callbackQuery.data ?? '');
-	const isForeign = button !== undefined && (await belongsToOthers(desk, button));
-	const {say} = readerAt(desk);
-	const text = isForeign ? {text: say.say('not-yours')} : {};
+	const button = unpackButton(callbackQuery.data ?? '') ?? presentQuestion;
+	const found = await findOf(desk, button);
+	const isForeign = found === 'not-yours';
+	const text = isForeign ? {text: readerAt(desk).say.say('not-yours')} : {};
 	await postHere(desk, {kind: 'answer', callback: callbackQuery.id, ...text}, {role: 'say'});
-	if (isForeign) return;
-	return act(ctx, button ?? {kind: 'resume', find: 0});
+	if (!isForeign) await act(ctx, button, found);
 }
 
-/** Whether a button is for somebody else alone. */
-async function belongsToOthers(desk: Desk, button: Button): Promise<boolean> {
+/** Carries no find: the one that the person sits at. */
+const presentQuestion: Button = {kind: 'resume', find: 0};
+
+/** The find that a button is about, when the one who pressed may do with it what the button says. */
+async function findOf(desk: Desk, button: Button): Promise<FindRow | 'none' | 'not-yours'> {
 	switch (button.kind) {
 		case 'draft':
 		case 'answerers':
-			return (await ownFind(desk, button.find)) === 'not-yours';
+			return ownFind(desk, button.find);
+		case 'find':
+			return button.option === ownersOption ? ownFind(desk, button.find) : answerableFind(desk, button.find);
 		case 'resume':
-			return (await answerableFind(desk, button.find)) === 'not-yours';
-		case 'find': {
-			const whose = button.option === ownersOption ? ownFind : answerableFind;
-			return (await whose(desk, button.find)) === 'not-yours';
-		}
+			return button.find === 0 ? seatedFind(desk) : answerableFind(desk, button.find);
 		default:
-			return false;
+			return 'none';
 	}
 }
 
-async function act(ctx: Ctx, button: Button): Promise<void> {
+async function seatedFind(desk: Desk): Promise<FindRow | 'none'> {
+	const find = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const row = find === undefined ? 'none' : await answerableFind(desk, find);
+	return row === 'not-yours' ? 'none' : row;
+}
+
+async function act(ctx: Ctx, button: Button, found: FindRow | 'none'): Promise<void> {
 	const {desk} = ctx;
 	switch (button.kind) {
 		case 'begin':
@@ -59,28 +65,24 @@ async function act(ctx: Ctx, button: Button): Promise<void> {
 		case 'command':
 			return runCommand(ctx, button.command);
 		case 'resume':
-			return resume(desk, button.find);
+			return resume(desk, found);
 		case 'answerers':
 		case 'draft':
 		case 'find': {
-			const row = await answerableFind(desk, button.find);
-			if (row === 'none' || row === 'not-yours') return sayHere(desk, readerAt(desk).say.say('draft-gone'));
-			if (button.kind === 'draft') return actOnDraft(desk, row, button.act);
-			if (button.kind === 'answerers') return setAnswerers(desk, row, button.who);
-			await turnFind(desk, row, {kind: 'press', turn: button.turn, option: button.option});
+			if (found === 'none') return sayHere(desk, readerAt(desk).say.say('draft-gone'));
+			if (button.kind === 'draft') return actOnDraft(desk, found, button.act);
+			if (button.kind === 'answerers') return setAnswerers(desk, found, button.who);
+			await turnFind(desk, found, {kind: 'press', turn: button.turn, option: button.option});
 		}
 	}
 }
 
-/** Shows the present question of a find, or of the one the person sits at. */
-async function resume(desk: Desk, find: number): Promise<void> {
-	const seat = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
-	const wanted = find === 0 ? seat : find;
-	const row = wanted === undefined ? undefined : await findById(desk.tx, wanted);
-	if (row && !isDeleted(row) && mayAnswer(desk, row)) {
+/** Shows the present question of a find. */
+async function resume(desk: Desk, found: FindRow | 'none'): Promise<void> {
+	if (found !== 'none') {
 		// Whoever looks at it again means to finish it.
-		await touchFind(desk.tx, {find: row.id, now: desk.now});
-		await turnFind(desk, row, {kind: 'resume'});
+		await touchFind(desk.tx, {find: found.id, now: desk.now});
+		await turnFind(desk, found, {kind: 'resume'});
 		return;
 	}
 	const {say} = readerAt(desk);

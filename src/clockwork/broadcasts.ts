@@ -57,7 +57,7 @@ async function finish(
 	broadcast: Broadcast,
 	state: 'useless' | 'stopped',
 ): Promise<boolean> {
-	await dropWaiting(tools.db, {broadcast: broadcast.id, state});
+	await dropWaiting(tools.db, {broadcast: broadcast.id}, state);
 	await conclude(tools, broadcast);
 	return false;
 }

@@ -9,7 +9,6 @@ import {
 	type Delivery,
 	nextDeliveries,
 	postponeDelivery,
-	putOffDelivery,
 	settleDelivery,
 } from '../store/deliveries.ts';
 import type {Db} from '../store/schema.ts';
@@ -46,7 +45,11 @@ export function openDelivering(tools: DeliveringTools, onDone: () => void) {
 	const setOff = async (broadcast: Broadcast, delivery: Delivery): Promise<boolean> => {
 		if (!tools.pace.isOpenFor(delivery.chat, delivery.kind)) {
 			// Out of the way of those behind it.
-			await putOffDelivery(tools.db, {id: delivery.id, notBefore: tools.now() + chatPauseMs});
+			await postponeDelivery(tools.db, {
+				id: delivery.id,
+				from: 'waiting',
+				notBefore: tools.now() + chatPauseMs,
+			});
 			return false;
 		}
 		if (!(await claimDelivery(tools.db, delivery.id))) return false;
@@ -119,11 +122,11 @@ async function settle(
 			const notBefore = now() + sent.afterMs;
 			if (sent.isLimited) tools.pace.limit(chat, notBefore);
 			else if (attempts >= mostAttempts) return settleDelivery(db, {id, state: 'failed', now: now()});
-			return postponeDelivery(db, {id, notBefore});
+			return postponeDelivery(db, {id, from: 'sending', notBefore});
 		}
 		case 'moved':
 			await db.transaction().execute(tx => joinAddresses(tx, {from, to: sent.to, now: now()}));
-			return postponeDelivery(db, {id, notBefore: now()});
+			return postponeDelivery(db, {id, from: 'sending', notBefore: now()});
 		case 'gone':
 			await settleDelivery(db, {id, state: 'gone', now: now()});
 			await markGone(db, chat, now());

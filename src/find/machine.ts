@@ -32,9 +32,16 @@ export function compileAround(around: Around) {
 	});
 }
 
+// A turn replays its trail before and after the event: what was worked out for an event lasts as long as that does.
+const beginnings = new WeakMap<AroundMachine, AroundSnapshot>();
+const steps = new WeakMap<AroundSnapshot, WeakMap<TrailEvent, AroundSnapshot>>();
+
 /** Where every find begins. */
 export function beginAround(machine: AroundMachine): AroundSnapshot {
+	const known = beginnings.get(machine);
+	if (known) return known;
 	const [begun] = initialTransition(machine);
+	beginnings.set(machine, begun);
 	return begun;
 }
 
@@ -44,7 +51,11 @@ export function stepAround(
 	snapshot: AroundSnapshot,
 	event: TrailEvent,
 ): AroundSnapshot {
+	const known = steps.get(snapshot)?.get(event);
+	if (known) return known;
 	const [next] = transition(machine, snapshot, {type: 'answered', option: optionOf(event.answer), event});
+	const after = steps.get(snapshot) ?? new WeakMap<TrailEvent, AroundSnapshot>();
+	steps.set(snapshot, after.set(event, next));
 	return next;
 }
 

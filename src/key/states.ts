@@ -80,9 +80,13 @@ export function compileKey(region: Region) {
 	});
 }
 
+// Every walk begins at the same place.
+const beginnings = new WeakMap<KeyMachine, KeySnapshot>();
+
 /** Starts a walk with what is known and follows every arrow that needs no question. */
 export function beginKey(machine: KeyMachine, observed: Observed): KeySnapshot {
-	const [waiting] = initialTransition(machine);
+	const waiting = beginnings.get(machine) ?? initialTransition(machine)[0];
+	beginnings.set(machine, waiting);
 	return stepKey(machine, waiting, {type: 'begin', observed});
 }
 

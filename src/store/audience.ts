@@ -1,4 +1,5 @@
 /** Who asked to be told of survey days. */
+import {dropWaiting} from './deliveries.ts';
 import type {Db, Tx} from './schema.ts';
 
 /** What somebody asked to be told of. */
@@ -91,12 +92,7 @@ export async function takeBackWish(
 export async function stopTelling(db: Db | Tx, chat: number): Promise<void> {
 	await db.deleteFrom('audience').where('chat', '=', chat).execute();
 	await db.updateTable('guest').set({isTold: 0}).where('chat', '=', chat).execute();
-	await db
-		.updateTable('delivery')
-		.set({state: 'stopped'})
-		.where('chat', '=', chat)
-		.where('state', '=', 'waiting')
-		.execute();
+	await dropWaiting(db, {chat});
 }
 
 /** Wishes, answers and deliveries of one chat become those of another; for a group that becomes a supergroup. */

@@ -1,5 +1,6 @@
 /** What is to be told to many: now or at its hour, paused, stopped, done. */
 import type {Selectable} from 'kysely';
+import {dropWaiting} from './deliveries.ts';
 import type {Db, Tables, Tx} from './schema.ts';
 
 /** A broadcast as stored; `body` is JSON that the bot reads. */
@@ -129,12 +130,5 @@ export async function stopBroadcasts(
 		.where('state', 'in', ['waiting', 'gathering', 'running', 'paused'])
 		.returning('id')
 		.execute();
-	for (const {id} of rows) {
-		await tx
-			.updateTable('delivery')
-			.set({state: 'stopped'})
-			.where('broadcast', '=', id)
-			.where('state', '=', 'waiting')
-			.execute();
-	}
+	for (const {id} of rows) await dropWaiting(tx, {broadcast: id});
 }

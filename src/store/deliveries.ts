@@ -114,43 +114,16 @@ export async function settleDelivery(
 		.execute();
 }
 
-/** A delivery in hand that cannot have left waits again. */
+/** A delivery waits until `notBefore`: one in hand that cannot have left, or one that lets others go before it. */
 export async function postponeDelivery(
 	db: Db | Tx,
-	later: {readonly id: number; readonly notBefore: number},
+	later: {readonly id: number; readonly from: 'sending' | 'waiting'; readonly notBefore: number},
 ): Promise<void> {
 	await db
 		.updateTable('delivery')
 		.set({state: 'waiting', notBefore: later.notBefore})
 		.where('id', '=', later.id)
-		.where('state', '=', 'sending')
-		.execute();
-}
-
-/** A delivery that waits goes later, so that others go before it. */
-export async function putOffDelivery(
-	db: Db | Tx,
-	later: {readonly id: number; readonly notBefore: number},
-): Promise<void> {
-	await db
-		.updateTable('delivery')
-		.set({notBefore: later.notBefore})
-		.where('id', '=', later.id)
-		.where('state', '=', 'waiting')
-		.execute();
-}
-
-/** Nothing more of a day goes to this chat. */
-export async function dropDeliveriesTo(
-	tx: Tx,
-	{day, chat}: {readonly day: number; readonly chat: number},
-): Promise<void> {
-	await tx
-		.updateTable('delivery')
-		.set({state: 'stopped'})
-		.where('chat', '=', chat)
-		.where('state', '=', 'waiting')
-		.where('broadcast', 'in', query => query.selectFrom('broadcast').select('id').where('day', '=', day))
+		.where('state', '=', later.from)
 		.execute();
 }
 
@@ -202,17 +175,27 @@ export async function isUnderWay(db: Db | Tx, broadcast: number): Promise<boolea
 	return row !== undefined;
 }
 
-/** Drops what waits of a broadcast that is stopped or of no use any more. */
+/** What of a broadcast waits, or what would go to a chat, perhaps only of one day. */
+type Waiting = {readonly broadcast: number} | {readonly chat: number; readonly day?: number};
+
+/** Drops what waits: it was stopped, or is of no use any more. */
 export async function dropWaiting(
-	tx: Db | Tx,
-	{broadcast, state}: {readonly broadcast: number; readonly state: 'stopped' | 'useless'},
+	db: Db | Tx,
+	waiting: Waiting,
+	state: 'stopped' | 'useless' = 'stopped',
 ): Promise<void> {
-	await tx
-		.updateTable('delivery')
-		.set({state})
-		.where('broadcast', '=', broadcast)
-		.where('state', '=', 'waiting')
-		.execute();
+	let query = db.updateTable('delivery').set({state}).where('state', '=', 'waiting');
+	if ('broadcast' in waiting) {
+		await query.where('broadcast', '=', waiting.broadcast).execute();
+		return;
+	}
+	const {chat, day} = waiting;
+	query = query.where('chat', '=', chat);
+	if (day !== undefined)
+		query = query.where('broadcast', 'in', from =>
+			from.selectFrom('broadcast').select('id').where('day', '=', day),
+		);
+	await query.execute();
 }
 
 /** The next chats after chat `after` that a broadcast told something, or may have, and that still wish to hear. */

@@ -2,6 +2,7 @@
 import {forgetInDays} from './forget-days.ts';
 import {forgetInReview} from './forget-in-review.ts';
 import {nobody} from './nobody.ts';
+import {forgetMessages} from './outbox.ts';
 import {forgetParcels} from './parcels.ts';
 import {dropPhotos} from './photos.ts';
 import type {Db, Tx} from './schema.ts';
@@ -69,7 +70,7 @@ async function loosen(tx: Tx, {chat, find}: {chat?: number; find?: number}): Pro
 
 /** Messages, reminders, photos and letters of a find. */
 async function forgetTalk(tx: Tx, find: number): Promise<void> {
-	await tx.deleteFrom('outbox').where('find', '=', find).where('state', '!=', 'sending').execute();
+	await forgetMessages(tx, find);
 	await loosen(tx, {find});
 	await tx.deleteFrom('reminder').where('find', '=', find).execute();
 	await dropPhotos(tx, find);

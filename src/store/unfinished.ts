@@ -1,5 +1,6 @@
 /** Finds that were begun and never finished. */
 import {sql} from 'kysely';
+import {forgetMessages} from './outbox.ts';
 import {dropPhotos} from './photos.ts';
 import type {Db, Tx} from './schema.ts';
 import {leaveFind} from './seats.ts';
@@ -47,7 +48,7 @@ export async function eraseUnfinished(
 	for (const {id} of stale) {
 		await dropPhotos(tx, id);
 		await tx.deleteFrom('reminder').where('find', '=', id).execute();
-		await tx.deleteFrom('outbox').where('find', '=', id).where('state', '!=', 'sending').execute();
+		await forgetMessages(tx, id);
 		await leaveFind(tx, id);
 		await tx
 			.updateTable('find')

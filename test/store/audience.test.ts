@@ -3,7 +3,7 @@ import {askedIn, askToBeTold} from '../../src/store/audience.ts';
 import {tellMany} from '../../src/store/broadcasts.ts';
 import {chatFor, joinAddresses} from '../../src/store/chats.ts';
 import {beginDay} from '../../src/store/days.ts';
-import {addDeliveries, dropDeliveriesTo, ledgerOf} from '../../src/store/deliveries.ts';
+import {addDeliveries, dropWaiting, ledgerOf} from '../../src/store/deliveries.ts';
 import {guestsOf, noteGuest} from '../../src/store/guests.ts';
 import {storeWithFinds} from '../record/kept.ts';
 
@@ -57,7 +57,7 @@ test('who cannot come hears nothing that still waits of that day, and of other d
 			await addDeliveries(tx, broadcast, [recipient(1)]);
 			broadcasts.push(broadcast);
 		}
-		await dropDeliveriesTo(tx, {day: 1, chat: 1});
+		await dropWaiting(tx, {day: 1, chat: 1});
 		const ledgers = await Promise.all(broadcasts.map(broadcast => ledgerOf(tx, broadcast)));
 		expect(ledgers.map(({waiting, stopped}) => [waiting, stopped])).toEqual([
 			[0, 1],

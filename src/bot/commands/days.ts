@@ -3,7 +3,7 @@ import {distanceM} from '../../place/distance.ts';
 import {askToBeTold} from '../../store/audience.ts';
 import type {Keyboard} from '../../store/call.ts';
 import {type DayRow, dayByCode, dayById, daysToCome} from '../../store/days.ts';
-import {dropDeliveriesTo} from '../../store/deliveries.ts';
+import {dropWaiting} from '../../store/deliveries.ts';
 import {type Guest, guestOf, noteGuest} from '../../store/guests.ts';
 import {menuButton} from '../button.ts';
 import {dayFile} from '../day-file.ts';
@@ -98,7 +98,7 @@ async function noteAnswer(desk: Desk, row: DayRow, answer: Guest['answer']): Pro
 	await noteGuest(tx, {day: row.id, person: person.id, chat: chat.id, answer, party, now});
 	if (answer === 'cannot') {
 		// A group may have others who come.
-		if (chat.kind === 'private') await dropDeliveriesTo(tx, {day: row.id, chat: chat.id});
+		if (chat.kind === 'private') await dropWaiting(tx, {day: row.id, chat: chat.id});
 		return speak(desk, 'day-noted-cannot', {});
 	}
 	return speak(desk, `day-noted-${answer}`, {keyboard: partyButtons(row.id), file: row});
