@@ -16,7 +16,7 @@ export type Scene = {
 export type Cast = {readonly widthPx: number; readonly heightPx: number; readonly light: Float32Array};
 
 /** Looks again, in so many rows and columns of a pixel, where its corners differ by more than this. */
-const finer = 4;
+const finer = 3;
 const mostDiffering = 0.035;
 
 /** Casts the scene. */

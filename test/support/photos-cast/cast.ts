@@ -170,15 +170,21 @@ function cornersAt({atMm: [x, y], turn}: {atMm: At; turn: number}, [a, b]: At): 
 	return [1, -1].flatMap(i => [1, -1].map((j): At => [x + i * a * c - j * b * s, y + i * a * s + j * b * c]));
 }
 
-function clutterRound({level, reference}: Wish, light: Light, pick: Pick): readonly Thing[] {
+/** Things round about: beside a sheet or partly below it, beside cases and card that lie on the bare table. */
+function clutterRound({level}: Wish, {points, light, isOnPaper}: Surroundings, pick: Pick): readonly Thing[] {
 	const count = level === 'hard' ? Math.floor(pick() * 4) : level === 'normal' && pick() < 0.3 ? 1 : 0;
-	const far = reference === 'card' || reference === 'coin' || reference === 'none' ? 150 : 185;
-	return Array.from({length: count}, () => {
+	const [left, right] = [Math.min(...points.map(([x]) => x)), Math.max(...points.map(([x]) => x))];
+	const [top, foot] = [Math.min(...points.map(([, y]) => y)), Math.max(...points.map(([, y]) => y))];
+	return Array.from({length: points.length > 0 ? count : 0}, () => {
 		const turn = pick() * 2 * Math.PI;
-		const away = far * between(pick, [1, 1.25]);
-		return makeClutter({light, pick, atMm: [Math.cos(turn) * away * 0.85, Math.sin(turn) * away]});
+		const [c, s] = [Math.cos(turn), Math.sin(turn)];
+		const edge = Math.min((right - left) / 2 / Math.abs(c), (foot - top) / 2 / Math.abs(s));
+		const away = edge + between(pick, isOnPaper ? [20, 90] : [85, 120]);
+		return makeClutter({light, pick, atMm: [(left + right) / 2 + c * away, (top + foot) / 2 + s * away]});
 	});
 }
+
+type Surroundings = {readonly points: readonly At[]; readonly light: Light; readonly isOnPaper: boolean};
 
 function groundFor({level, reference}: Wish, pick: Pick): GroundName {
 	const isOnPaper = ['a4', 'sheet', 'letter'].includes(reference);

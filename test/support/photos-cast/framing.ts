@@ -59,9 +59,10 @@ function azimuthTurn(stand: CameraStand): number {
 /** The long side as it is cast, and how much it is enlarged: casting every pixel of a large photo would take too long. */
 function sizeFor(level: FramingWish['level'], pick: Pick): readonly [number, number] {
 	const kind = pick();
-	if (kind < 0.2) return [Math.round(between(pick, [250, 320])) * 4, 1];
-	if (kind < 0.75 || level === 'clean') return [Math.round(between(pick, [320, 400])) * 4, 1];
-	return [Math.round(between(pick, [375, 500])) * 4, 2];
+	const rest = pick();
+	if (kind < 0.35) return [Math.round(250 + 70 * rest) * 4, 1];
+	if (kind < 0.7 || level === 'clean') return [Math.round(320 + 70 * rest) * 4, 1];
+	return [Math.round(260 + 73 * rest) * 4, kind < 0.85 ? 2 : 3];
 }
 
 /** Where a point of the table, or above it, comes to lie; the middle of the first pixel is at a half. */
