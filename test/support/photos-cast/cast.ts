@@ -66,11 +66,10 @@ export async function castPhoto(wish: Wish): Promise<Photographed> {
 	const pick = chance(4);
 	const cases = laid.map(one => layCase(one, light, pick));
 	const paper = papers ? [makePaper({...papers, level: wish.level}, light, chance(5))] : [];
-	const clutter = clutterRound(wish, light, chance(6));
-	const camera = frame(wish, [...extra.points, ...(papers ? cornersOf(papers) : [])], {
-		laid,
-		pick: chance(7),
-	});
+	const points = [...extra.points, ...(papers ? cornersOf(papers) : [])];
+	const around = papers ? points : [...points, ...laid.flatMap(one => [...roundBody(one), ...tipsOf(one)])];
+	const clutter = clutterRound(wish, {points: around, light, isOnPaper: papers !== undefined}, chance(6));
+	const camera = frame(wish, points, {laid, pick: chance(7)});
 	const ground = makeGround(wish.ground ?? groundFor(wish, chance(8)), chance(9));
 	const things = [...clutter, ...paper, ...extra.below, ...cases, ...extra.above];
 	const fallOff = makeFallOff(wish.level, papers ? 180 : 120, chance(10));
