@@ -123,10 +123,9 @@ function makeMarble(pick: Pick): Ground {
 	const body = shadeOf(pick, isSlate ? [74, 80, 86] : [214, 210, 202], 8);
 	const vein = shadeOf(pick, isSlate ? [116, 118, 116] : [150, 146, 142], 8);
 	return (x, y, ink) => {
-		const warped = noise(x / 70, y / 70);
-		const line = Math.abs(noise(x / 45 + 2 * warped, y / 45 + 3 * warped) - 0.5);
+		const line = Math.abs(noise(x / 160 + 40, y / 90) - 0.5 + 0.12 * (fine(x / 18, y / 18) - 0.5));
 		setInk(ink, body, 0.93 + 0.14 * fine(x / 0.6, y / 0.6) * (isSlate ? 1 : 0.3));
-		mixInk(ink, vein, 0.8 * ramp(0.035, 0, line));
+		mixInk(ink, vein, ramp(0.05, 0, line) * (0.2 + 0.6 * fine(x / 30 + 70, y / 30)));
 	};
 }
 
