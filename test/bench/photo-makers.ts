@@ -1,7 +1,8 @@
 /** The two makers of photos with known truth, behind one door: one lays drawn layers, one casts lines of sight. */
 import {inventPhoto, type Wish} from '../support/photos/invent.ts';
 import {shoot} from '../support/photos/shoot.ts';
-import {type Wish as CastWish, castPhoto} from '../support/photos-cast/cast.ts';
+import {castPhoto} from '../support/photos-cast/cast.ts';
+import type {Wish as CastWish} from '../support/photos-cast/wish.ts';
 
 /** What every maker can be asked for. */
 export type SetWish = Omit<Wish, 'seed'>;

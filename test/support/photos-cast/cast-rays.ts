@@ -55,6 +55,7 @@ function lookInto({camera, ground, things, fallOff}: Scene): Look {
 	const [cx, cy] = [stand.widthPx / 2, stand.heightPx / 2];
 	const corner = cx * cx + cy * cy;
 	const eye = eyeOf(stand);
+	const sheetAt = things.findLastIndex(({hides}) => hides);
 	const ray: Ray = {x: 0, y: 0, dx: 0, dy: 0};
 	return (px, py, ink) => {
 		const dx = px - cx;
@@ -67,9 +68,12 @@ function lookInto({camera, ground, things, fallOff}: Scene): Look {
 		ray.y = (d * x + e * y + f) / w;
 		ray.dx = (eye.x - ray.x) / eye.high;
 		ray.dy = (eye.y - ray.y) / eye.high;
-		ground(ray.x, ray.y, ink);
+		const first = sheetAt >= 0 && things[sheetAt]?.hides?.(ray.x, ray.y) ? sheetAt : -1;
+		if (first < 0) ground(ray.x, ray.y, ink);
 		let isEdge = false;
-		for (const thing of things) {
+		for (let at = Math.max(0, first); at < things.length; at += 1) {
+			const thing = things[at];
+			if (!thing) continue;
 			const ox = ray.x - thing.atMm[0];
 			const oy = ray.y - thing.atMm[1];
 			if (ox * ox + oy * oy > thing.reachMm * thing.reachMm) continue;

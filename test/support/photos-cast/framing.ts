@@ -19,12 +19,15 @@ export type FramingWish = {
 	readonly margin: readonly [number, number];
 	/** How much farther away than needed. */
 	readonly away?: number;
+	/** A multiple of 4, instead of a phone's. */
+	readonly longSidePx?: number;
 };
 
 /** Holds the camera. */
 export function holdCamera(wish: FramingWish, pick: Pick): Camera {
 	const {points, level} = wish;
-	const [wide, enlarged] = sizeFor(level, pick);
+	const [drawn, grown] = sizeFor(level, pick);
+	const [wide, enlarged] = wish.longSidePx === undefined ? [drawn, grown] : [wish.longSidePx, 1];
 	const shape = pick() < 0.75 ? 0.75 : pick() < 0.7 ? 0.5625 : 2 / 3;
 	const narrow = Math.round((wide * shape) / 4) * 4;
 	const [left, right] = [Math.min(...points.map(([x]) => x)), Math.max(...points.map(([x]) => x))];

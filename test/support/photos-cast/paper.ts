@@ -54,7 +54,9 @@ export function makePaper(wish: PaperWish, light: Light, pick: Pick): Thing {
 		dimInk(ink, surface(x, y) * (nx === 0 && ny === 0 ? 1 : lit(light, nx, ny)));
 		return outside > -0.6;
 	};
-	return {atMm: [0, 0], reachMm: Math.hypot(halfX, halfY) + 30, shade, paint};
+	// Farther in than a lifted corner can move the edge for a slanting eye.
+	const hides = (x: number, y: number) => edge(x, y) < -12;
+	return {atMm: [0, 0], reachMm: Math.hypot(halfX, halfY) + 30, shade, paint, hides};
 }
 
 /** Folds and waves as the change of light that they cause. */

@@ -26,6 +26,8 @@ export type Thing = {
 	readonly shade: (x: number, y: number) => number;
 	/** Lays its colour over what is there already; says whether an edge is near, where one look is not enough. */
 	readonly paint: (ray: Ray, ink: Ink) => boolean;
+	/** Where nothing below it is seen, so that nothing below need be painted. */
+	readonly hides?: (x: number, y: number) => boolean;
 };
 
 /** The colour of the table at a point. */
