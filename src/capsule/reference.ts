@@ -6,6 +6,7 @@ import {findPose, type Pose} from './pose.ts';
 import {halve, type Point, type Raster} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
+import {withoutShadows} from './shadow-edges.ts';
 import {type Placed, placeSides} from './sides.ts';
 import {a4, card, type Flat, letter} from './sizes.ts';
 import {standsAlone} from './surroundings.ts';
@@ -74,10 +75,12 @@ function openSearch(sight: Sight) {
 	return {lookAt, isDone, found: () => found};
 }
 
+/** Finds the sides in the picture at half its size, where noise is less, and then again more finely. */
 function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
 	const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
-	const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
-	return placed && isSeen(placed) ? placed : undefined;
+	const fine = {reachPx: 3, skip: 0.09, together: 3};
+	const placed = first && placeSides(raster, inPixels(first.corners, 2), fine);
+	return placed && isSeen(placed) ? withoutShadows(raster, placed) : undefined;
 }
 
 function isPlain(one: Found): boolean {
