@@ -7,7 +7,7 @@ import {halve, type Point, type Raster} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
 import {withoutShadows} from './shadow-edges.ts';
-import {type Placed, placeSides} from './sides.ts';
+import {joinSides, type Placed, placeSides, type Side} from './sides.ts';
 import {a4, card, type Flat, letter} from './sizes.ts';
 import {standsAlone} from './surroundings.ts';
 
@@ -26,7 +26,7 @@ export type Found = {
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
 const coarse = 4;
-const mostLooked = 10;
+const mostLooked = 16;
 const cornerSigmaPx = 0.7;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
 const mostMisfit = 6;
@@ -78,9 +78,20 @@ function openSearch(sight: Sight) {
 /** Finds the sides in the picture at half its size, where noise is less, and then again more finely. */
 function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
 	const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
-	const fine = {reachPx: 3, skip: 0.09, together: 3};
-	const placed = first && placeSides(raster, inPixels(first.corners, 2), fine);
+	if (!first) return undefined;
+	const fine = placeSides(raster, inPixels(first.corners, 2), {reachPx: 3, skip: 0.09, together: 3});
+	// Where noise or blur hides a side from the finer look, the first one was the better.
+	const sides = first.sides.map((side, index) => {
+		const finer = fine?.sides[index];
+		return finer && finer.seen > side.seen - 0.1 ? finer : doubled(side);
+	});
+	const placed = joinSides(sides);
 	return placed && isSeen(placed) ? withoutShadows(raster, placed) : undefined;
+}
+
+/** A side of the picture at half its size in pixels of the whole one. */
+function doubled({line: [a, b, c], ...side}: Side): Side {
+	return {...side, line: [a, b, 2 * c + (a + b) / 2], scatterPx: 2 * side.scatterPx, bowPx: 2 * side.bowPx};
 }
 
 function isPlain(one: Found): boolean {
