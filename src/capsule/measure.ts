@@ -4,7 +4,7 @@ import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
 import {halve, type Point, type Raster} from './raster.ts';
-import {type Found, findFlats} from './reference.ts';
+import {type Found, findFlats, isPlain} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
 export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): Promise<Outcome> {
@@ -19,7 +19,11 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const half = halve(raster);
 	const flats = findFlats(raster, half);
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
-	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, half);
+	const marked = paper
+		? asMeasuringSheet(raster, paper)
+		: flats.some(isPlain)
+			? undefined
+			: findByMarks(raster, half);
 	// The sheet is plain A4 as well, so whoever asks for that may have it.
 	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
 	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);

@@ -94,7 +94,8 @@ function doubled({line: [a, b, c], ...side}: Side): Side {
 	return {...side, line: [a, b, 2 * c + (a + b) / 2], scatterPx: 2 * side.scatterPx, bowPx: 2 * side.bowPx};
 }
 
-function isPlain(one: Found): boolean {
+/** Whether a sheet or card is so plain to see that nothing better need be looked for. */
+export function isPlain(one: Found): boolean {
 	return isPlainSheet(one) || (one.flat.kind === 'card' && isPlainCard(one));
 }
 
