@@ -1,4 +1,5 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
+import {aboutMm, asIfFlat, findRound} from './coin.ts';
 import {measureBodies} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
@@ -27,17 +28,32 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	// The sheet is plain A4 as well, so whoever asks for that may have it.
 	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
 	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);
-	if (!best) {
-		return {
-			kind: 'declined',
-			why: all.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
-		};
-	}
+	if (!best && all.length > 0 && !flats.some(isLetter)) return {kind: 'declined', why: 'other-reference'};
+	if (!best) return declineBare({...photo, half}, flats);
 	const {kind} = best.flat;
 	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy({...photo, half}, best, kind);
 }
 
-function measureBy(photo: Photo & {readonly half: Raster}, found: Found, reference: ReferenceKind): Outcome {
+type Halved = Photo & {readonly half: Raster};
+
+function isLetter({flat}: Found): boolean {
+	return flat.kind === 'letter';
+}
+
+/** What to say of a photo without a measure: the most that is seen of why, and by a coin a class of size. */
+function declineBare(photo: Halved, flats: readonly Found[]): Outcome {
+	if (flats.some(isLetter)) return {kind: 'declined', why: 'letter'};
+	const round = findRound(photo.half);
+	const lengths = round
+		? measureBodies(photo, asIfFlat(round, photo.raster)).readings.flatMap(({either}) =>
+				either.map(({lengthMm}) => lengthMm),
+			)
+		: [];
+	if (lengths.length > 0) return {kind: 'declined', why: 'coin', aboutMm: aboutMm(Math.max(...lengths))};
+	return {kind: 'declined', why: isDark(photo) ? 'dark' : 'no-reference'};
+}
+
+function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outcome {
 	const {readings, doubts} = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);

@@ -111,29 +111,33 @@ function isSame(one: Corners, other: Corners): boolean {
 	return one.every(([x, y]) => other.some(([ox, oy]) => Math.hypot(x - ox, y - oy) < 6));
 }
 
-/** The flats that four placed sides fit, with the pose of each. */
+/** The flats that four placed sides fit, with the pose of each; of A4 and Letter only the one that fits better. */
 function fitFlats(placed: Placed, {raster, isPaper}: Sight): readonly Found[] {
 	const share = areaOf(placed.corners) / (raster.width * raster.height);
-	return [a4, letter, card].flatMap((flat): readonly Found[] => {
-		// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
-		if (flat.kind === 'card' && placed.sides.some(({seen}) => seen < 0.75)) return [];
-		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
-		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
-		const isLikely = flat.kind === 'card' ? standsAlone(raster, placed.corners) : isPaper(placed.corners);
-		if (!isLikely) return [];
-		const fits = [0, 1].flatMap(turn => {
-			const halfMm =
-				turn === 0
-					? ([flat.longMm / 2, flat.shortMm / 2] as const)
-					: ([flat.shortMm / 2, flat.longMm / 2] as const);
-			const pose = poseOf(placed.corners, halfMm, raster);
-			return pose ? [{pose, halfMm}] : [];
-		});
-		const [best] = fits.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
+	const least = placed.sides.reduce((sum, side) => Math.min(sum, side.seen), 1);
+	// A card beside a case takes up little of a photo, a sheet below one much (our choice).
+	const papers = share > 0.07 && isPaper(placed.corners) ? [a4, letter] : [];
+	// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
+	const cards = share < 0.32 && least >= 0.75 && standsAlone(raster, placed.corners) ? [card] : [];
+	return [papers, cards].flatMap(flats => {
+		const [best] = flats
+			.flatMap(flat => fitFlat(flat, placed, raster))
+			.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
 		if (!best || best.pose.misfit > mostMisfit) return [];
-		const seen = placed.sides.reduce((least, side) => Math.min(least, side.seen), 1);
-		const score = Math.sqrt(share) * (0.3 + seen) * (1 - best.pose.misfit / (2 * mostMisfit));
-		return [{flat, ...best, placed, score}];
+		const score = Math.sqrt(share) * (0.3 + least) * (1 - best.pose.misfit / (2 * mostMisfit));
+		return [{...best, placed, score}];
+	});
+}
+
+/** The poses of a flat that lies along or across. */
+function fitFlat({longMm, shortMm, ...rest}: Flat, placed: Placed, raster: Raster) {
+	const sizes: readonly Point[] = [
+		[longMm / 2, shortMm / 2],
+		[shortMm / 2, longMm / 2],
+	];
+	return sizes.flatMap(halfMm => {
+		const pose = poseOf(placed.corners, halfMm, raster);
+		return pose ? [{flat: {longMm, shortMm, ...rest}, pose, halfMm}] : [];
 	});
 }
 
