@@ -100,7 +100,7 @@ export function isPlain(one: Found): boolean {
 }
 
 function isPlainSheet({flat, score, pose, placed}: Found): boolean {
-	return flat.kind === 'a4' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
+	return flat.kind !== 'card' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
 }
 
 function isPlainCard({pose, placed}: Found): boolean {
@@ -161,7 +161,7 @@ function mayBe(corners: Corners, raster: Raster): boolean {
 	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(corners);
 	const slim = (a + c) / (b + d);
 	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
-	return [a4, card].some(({longMm, shortMm}) =>
+	return [a4, letter, card].some(({longMm, shortMm}) =>
 		[slim > 0.8 && ([longMm, shortMm] as const), slim < 1.25 && ([shortMm, longMm] as const)].some(size => {
 			const pose = size && poseOf(corners, [size[0] / 2, size[1] / 2], raster, 4);
 			return pose && pose.misfit < 900;
