@@ -14,6 +14,8 @@ export type Across = {
 	readonly from: Point;
 	readonly to: Point;
 	readonly places: number;
+	/** How many lines across beside each other are taken for one, against noise. */
+	readonly together: number;
 	readonly reachPx: number;
 	readonly skip: number;
 };
@@ -26,7 +28,8 @@ const weakest = 2.5;
 const wide = 3;
 
 /** Finds the edges along a side from one corner to the next, clockwise as seen, so that outwards is to the left. */
-export function findEdges(raster: Raster, {from, to, places, reachPx, skip}: Across): Edges {
+export function findEdges(raster: Raster, {from, to, ...look}: Across): Edges {
+	const {places, together, reachPx, skip} = look;
 	const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
 	const [dx, dy] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
 	const half = Math.ceil(reachPx / stepPx) + wide + 1;
@@ -37,8 +40,13 @@ export function findEdges(raster: Raster, {from, to, places, reachPx, skip}: Acr
 	let count = 0;
 	for (let place = 0; place < places; place += 1) {
 		const along = long * (skip + ((1 - 2 * skip) * (place + 0.5)) / places);
-		const [x, y] = [from[0] + dx * along, from[1] + dy * along];
-		if (!readAcross(raster, [x, y, dy, -dx], half, colours)) continue;
+		const apart = (long * (1 - 2 * skip)) / places / together;
+		const isSeen = readAcross(
+			raster,
+			{x: from[0] + dx * along, y: from[1] + dy * along, dx, dy, together, apart},
+			colours,
+		);
+		if (!isSeen) continue;
 		tellChanges(colours, changes);
 		for (const at of strongest(changes)) {
 			const [before, here, after] = [changes[at - 1] ?? 0, changes[at] ?? 0, changes[at + 1] ?? 0];
@@ -51,16 +59,30 @@ export function findEdges(raster: Raster, {from, to, places, reachPx, skip}: Acr
 	return {count, along: alongs, off: offs, strength: strengths};
 }
 
-/** Colours along a line across; false where it leaves the picture. */
-function readAcross(
-	raster: Raster,
-	[x, y, nx, ny]: readonly [number, number, number, number],
-	half: number,
-	colours: Float32Array,
-): boolean {
-	for (let index = -half; index <= half; index += 1) {
-		const off = index * stepPx;
-		if (!readColour(raster, x + nx * off, y + ny * off, colours, (index + half) * 3)) return false;
+type Place = {
+	readonly x: number;
+	readonly y: number;
+	/** Along the side. */
+	readonly dx: number;
+	readonly dy: number;
+	readonly together: number;
+	readonly apart: number;
+};
+
+/** Colours along a line across, summed over the lines beside it; false where it leaves the picture. */
+function readAcross(raster: Raster, {x, y, dx, dy, together, apart}: Place, colours: Float32Array): boolean {
+	const half = (colours.length / 3 - 1) / 2;
+	const one = new Float32Array(3);
+	colours.fill(0);
+	for (let beside = 0; beside < together; beside += 1) {
+		const shift = (beside - (together - 1) / 2) * apart;
+		for (let index = -half; index <= half; index += 1) {
+			const [along, off] = [shift, index * stepPx];
+			if (!readColour(raster, x + dx * along + dy * off, y + dy * along - dx * off, one)) return false;
+			const at = (index + half) * 3;
+			for (let channel = 0; channel < 3; channel += 1)
+				colours[at + channel] = (colours[at + channel] ?? 0) + (one[channel] ?? 0) / together;
+		}
 	}
 	return true;
 }

@@ -1,10 +1,11 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
+import {aboutMm, asIfFlat, findRound} from './coin.ts';
 import {measureBodies} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
 import {halve, type Point, type Raster} from './raster.ts';
-import {type Found, findFlats} from './reference.ts';
+import {type Found, findFlats, isPlain} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
 export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): Promise<Outcome> {
@@ -19,26 +20,41 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const half = halve(raster);
 	const flats = findFlats(raster, half);
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
-	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, half);
+	const marked = paper
+		? asMeasuringSheet(raster, paper)
+		: flats.some(isPlain)
+			? undefined
+			: findByMarks(raster, half);
 	// The sheet is plain A4 as well, so whoever asks for that may have it.
 	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
 	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);
-	if (!best) {
-		return {
-			kind: 'declined',
-			why: all.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
-		};
-	}
+	if (!best && all.length > 0 && !flats.some(isLetter)) return {kind: 'declined', why: 'other-reference'};
+	if (!best) return declineBare({...photo, half}, flats);
 	const {kind} = best.flat;
 	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy({...photo, half}, best, kind);
 }
 
+type Halved = Photo & {readonly half: Raster};
+
+function isLetter({flat}: Found): boolean {
+	return flat.kind === 'letter';
+}
+
+/** What to say of a photo without a measure: the most that is seen of why, and by a coin a class of size. */
+function declineBare(photo: Halved, flats: readonly Found[]): Outcome {
+	if (flats.some(isLetter)) return {kind: 'declined', why: 'letter'};
+	const round = findRound(photo.half);
+	const lengths = round
+		? measureBodies(photo, asIfFlat(round, photo.raster)).readings.flatMap(({either}) =>
+				either.map(({lengthMm}) => lengthMm),
+			)
+		: [];
+	if (lengths.length > 0) return {kind: 'declined', why: 'coin', aboutMm: aboutMm(Math.max(...lengths))};
+	return {kind: 'declined', why: isDark(photo) ? 'dark' : 'no-reference'};
+}
+
 /** Measures the cases on a photo by a reference that was found in it. */
-export function measureBy(
-	photo: Photo & {readonly half: Raster},
-	found: Found,
-	reference: ReferenceKind,
-): Outcome {
+export function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outcome {
 	const {readings, doubts} = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);

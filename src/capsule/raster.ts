@@ -38,64 +38,60 @@ export function halve({width: wide, height: high, rgb}: Raster): Raster {
 	const width = wide >> 1;
 	const height = high >> 1;
 	const small = new Uint8Array(width * height * 3);
-	const below = wide * 3;
-	let to = 0;
 	for (let y = 0; y < height; y += 1) {
-		let at = 2 * y * below;
-		for (let x = 0; x < width; x += 1, at += 6, to += 3) {
-			for (let channel = at; channel < at + 3; channel += 1) {
-				const sum =
-					(rgb[channel] ?? 0) +
-					(rgb[channel + 3] ?? 0) +
-					(rgb[channel + below] ?? 0) +
-					(rgb[channel + below + 3] ?? 0);
-				small[to + channel - at] = (sum + 2) >> 2;
-			}
+		const above = rgb.subarray(2 * y * wide * 3, (2 * y + 1) * wide * 3);
+		const below = rgb.subarray((2 * y + 1) * wide * 3, (2 * y + 2) * wide * 3);
+		const row = small.subarray(y * width * 3, (y + 1) * width * 3);
+		for (let to = 0, at = 0; to < row.length; to += 3, at += 6) {
+			row[to] = meanAt(above, below, at);
+			row[to + 1] = meanAt(above, below, at + 1);
+			row[to + 2] = meanAt(above, below, at + 2);
 		}
 	}
 	return {width, height, rgb: small};
 }
 
+function meanAt(above: Uint8Array, below: Uint8Array, at: number): number {
+	return ((above[at] ?? 0) + (above[at + 3] ?? 0) + (below[at] ?? 0) + (below[at + 3] ?? 0) + 2) >> 2;
+}
+
 /** The mean over a square of `2 * reach + 1` points, less at the border. */
 export function smooth({width, height, values}: Field, reach: number): Field {
 	const across = new Float32Array(values.length);
-	const both = new Float32Array(values.length);
-	smoothLines(values, across, {count: height, length: width, step: 1, stride: width, reach});
-	smoothLines(across, both, {count: width, length: height, step: width, stride: 1, reach});
-	return {width, height, values: both};
+	for (let row = 0; row < values.length; row += width)
+		smoothRow(values.subarray(row, row + width), across.subarray(row, row + width), reach);
+	return {width, height, values: smoothDown({width, height, values: across}, reach)};
 }
 
-type Lines = {
-	readonly count: number;
-	readonly length: number;
-	readonly step: number;
-	readonly stride: number;
-	readonly reach: number;
-};
-
-function smoothLines(
-	from: Float32Array,
-	to: Float32Array,
-	{count, length, step, stride, reach}: Lines,
-): void {
-	for (let line = 0; line < count; line += 1) {
-		const start = line * stride;
-		const last = start + (length - 1) * step;
-		let sum = 0;
-		let held = 0;
-		let entering = start;
-		for (; held < Math.min(reach, length); held += 1, entering += step) sum += from[entering] ?? 0;
-		let leaving = start - (reach + 1) * step;
-		for (let at = start; at <= last; at += step, entering += step, leaving += step) {
-			if (entering <= last) {
-				sum += from[entering] ?? 0;
-				held += 1;
-			}
-			if (leaving >= start) {
-				sum -= from[leaving] ?? 0;
-				held -= 1;
-			}
-			to[at] = sum / held;
+function smoothRow(from: Float32Array, to: Float32Array, reach: number): void {
+	let [sum, held] = [0, 0];
+	for (; held < Math.min(reach, from.length); held += 1) sum += from[held] ?? 0;
+	for (let at = 0; at < from.length; at += 1) {
+		if (at + reach < from.length) {
+			sum += from[at + reach] ?? 0;
+			held += 1;
 		}
+		if (at > reach) {
+			sum -= from[at - reach - 1] ?? 0;
+			held -= 1;
+		}
+		to[at] = sum / held;
 	}
+}
+
+/** Row by row, with a sum for each column: down the columns one after another would take far longer. */
+function smoothDown({width, height, values}: Field, reach: number): Float32Array {
+	const smoothed = new Float32Array(values.length);
+	const sums = new Float64Array(width);
+	const add = (row: number, sign: 1 | -1) => {
+		for (let x = 0; x < width; x += 1) sums[x] = (sums[x] ?? 0) + sign * (values[row * width + x] ?? 0);
+	};
+	for (let row = 0; row < Math.min(reach, height); row += 1) add(row, 1);
+	for (let row = 0; row < height; row += 1) {
+		if (row + reach < height) add(row + reach, 1);
+		if (row > reach) add(row - reach - 1, -1);
+		const held = Math.min(height - 1, row + reach) - Math.max(0, row - reach) + 1;
+		for (let x = 0; x < width; x += 1) smoothed[row * width + x] = (sums[x] ?? 0) / held;
+	}
+	return smoothed;
 }

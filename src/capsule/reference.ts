@@ -6,7 +6,8 @@ import {findPose, type Pose} from './pose.ts';
 import {halve, type Point, type Raster} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
-import {type Placed, placeSides} from './sides.ts';
+import {withoutShadows} from './shadow-edges.ts';
+import {joinSides, type Placed, placeSides, type Side} from './sides.ts';
 import {a4, card, type Flat, letter} from './sizes.ts';
 import {standsAlone} from './surroundings.ts';
 
@@ -25,7 +26,7 @@ export type Found = {
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
 const coarse = 4;
-const mostLooked = 10;
+const mostLooked = 16;
 const cornerSigmaPx = 0.7;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
 const mostMisfit = 6;
@@ -74,18 +75,32 @@ function openSearch(sight: Sight) {
 	return {lookAt, isDone, found: () => found};
 }
 
+/** Finds the sides in the picture at half its size, where noise is less, and then again more finely. */
 function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
 	const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
-	const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
-	return placed && isSeen(placed) ? placed : undefined;
+	if (!first) return undefined;
+	const fine = placeSides(raster, inPixels(first.corners, 2), {reachPx: 3, skip: 0.09, together: 3});
+	// Where noise or blur hides a side from the finer look, the first one was the better.
+	const sides = first.sides.map((side, index) => {
+		const finer = fine?.sides[index];
+		return finer && finer.seen > side.seen - 0.1 ? finer : doubled(side);
+	});
+	const placed = joinSides(sides);
+	return placed && isSeen(placed) ? withoutShadows(raster, placed) : undefined;
 }
 
-function isPlain(one: Found): boolean {
+/** A side of the picture at half its size in pixels of the whole one. */
+function doubled({line: [a, b, c], ...side}: Side): Side {
+	return {...side, line: [a, b, 2 * c + (a + b) / 2], scatterPx: 2 * side.scatterPx, bowPx: 2 * side.bowPx};
+}
+
+/** Whether a sheet or card is so plain to see that nothing better need be looked for. */
+export function isPlain(one: Found): boolean {
 	return isPlainSheet(one) || (one.flat.kind === 'card' && isPlainCard(one));
 }
 
 function isPlainSheet({flat, score, pose, placed}: Found): boolean {
-	return flat.kind === 'a4' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
+	return flat.kind !== 'card' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
 }
 
 function isPlainCard({pose, placed}: Found): boolean {
@@ -96,29 +111,33 @@ function isSame(one: Corners, other: Corners): boolean {
 	return one.every(([x, y]) => other.some(([ox, oy]) => Math.hypot(x - ox, y - oy) < 6));
 }
 
-/** The flats that four placed sides fit, with the pose of each. */
+/** The flats that four placed sides fit, with the pose of each; of A4 and Letter only the one that fits better. */
 function fitFlats(placed: Placed, {raster, isPaper}: Sight): readonly Found[] {
 	const share = areaOf(placed.corners) / (raster.width * raster.height);
-	return [a4, letter, card].flatMap((flat): readonly Found[] => {
-		// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
-		if (flat.kind === 'card' && placed.sides.some(({seen}) => seen < 0.75)) return [];
-		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
-		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
-		const isLikely = flat.kind === 'card' ? standsAlone(raster, placed.corners) : isPaper(placed.corners);
-		if (!isLikely) return [];
-		const fits = [0, 1].flatMap(turn => {
-			const halfMm =
-				turn === 0
-					? ([flat.longMm / 2, flat.shortMm / 2] as const)
-					: ([flat.shortMm / 2, flat.longMm / 2] as const);
-			const pose = poseOf(placed.corners, halfMm, raster);
-			return pose ? [{pose, halfMm}] : [];
-		});
-		const [best] = fits.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
+	const least = placed.sides.reduce((sum, side) => Math.min(sum, side.seen), 1);
+	// A card beside a case takes up little of a photo, a sheet below one much (our choice).
+	const papers = share > 0.07 && isPaper(placed.corners) ? [a4, letter] : [];
+	// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
+	const cards = share < 0.32 && least >= 0.75 && standsAlone(raster, placed.corners) ? [card] : [];
+	return [papers, cards].flatMap(flats => {
+		const [best] = flats
+			.flatMap(flat => fitFlat(flat, placed, raster))
+			.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
 		if (!best || best.pose.misfit > mostMisfit) return [];
-		const seen = placed.sides.reduce((least, side) => Math.min(least, side.seen), 1);
-		const score = Math.sqrt(share) * (0.3 + seen) * (1 - best.pose.misfit / (2 * mostMisfit));
-		return [{flat, ...best, placed, score}];
+		const score = Math.sqrt(share) * (0.3 + least) * (1 - best.pose.misfit / (2 * mostMisfit));
+		return [{...best, placed, score}];
+	});
+}
+
+/** The poses of a flat that lies along or across. */
+function fitFlat({longMm, shortMm, ...rest}: Flat, placed: Placed, raster: Raster) {
+	const sizes: readonly Point[] = [
+		[longMm / 2, shortMm / 2],
+		[shortMm / 2, longMm / 2],
+	];
+	return sizes.flatMap(halfMm => {
+		const pose = poseOf(placed.corners, halfMm, raster);
+		return pose ? [{flat: {longMm, shortMm, ...rest}, pose, halfMm}] : [];
 	});
 }
 
@@ -142,7 +161,7 @@ function mayBe(corners: Corners, raster: Raster): boolean {
 	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(corners);
 	const slim = (a + c) / (b + d);
 	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
-	return [a4, card].some(({longMm, shortMm}) =>
+	return [a4, letter, card].some(({longMm, shortMm}) =>
 		[slim > 0.8 && ([longMm, shortMm] as const), slim < 1.25 && ([shortMm, longMm] as const)].some(size => {
 			const pose = size && poseOf(corners, [size[0] / 2, size[1] / 2], raster, 4);
 			return pose && pose.misfit < 900;

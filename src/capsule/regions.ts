@@ -22,19 +22,24 @@ export type Regions = {
 	readonly list: readonly Region[];
 };
 
-/** Stretches of points beside each other, row by row; `starts` is where each row's begin, `roots` which part each is of. */
+/**
+ * Stretches of points beside each other, row by row: `starts` is where each row's begin, `roots` the first run of the part
+ * that each is of, and `areas` how many points the part has that a run is the first of.
+ */
 export type Runs = {
 	readonly firsts: Int32Array;
 	readonly lasts: Int32Array;
 	readonly starts: Int32Array;
 	readonly roots: Int32Array;
+	readonly areas: Int32Array;
 };
 
 /** Room for the runs of any mask of a size, to be used again by one mask after another. */
 export function roomForRuns(width: number, height: number): Runs {
 	const most = Math.ceil(width / 2) * height;
-	const starts = new Int32Array(height + 1);
-	return {firsts: new Int32Array(most), lasts: new Int32Array(most), roots: new Int32Array(most), starts};
+	const [firsts, lasts] = [new Int32Array(most), new Int32Array(most)];
+	const [roots, areas] = [new Int32Array(most), new Int32Array(most)];
+	return {firsts, lasts, starts: new Int32Array(height + 1), roots, areas};
 }
 
 /**
@@ -65,26 +70,32 @@ export function partsOf(
 ): readonly Region[] {
 	findRuns(mask, of, runs);
 	joinRuns(runs, mask.height);
-	const {firsts, lasts, starts, roots} = runs;
-	const boxes = new Map<number, {-readonly [Key in keyof Region]: Region[Key]}>();
+	const {firsts, lasts, starts, roots, areas} = runs;
+	// A run points to one before it, which is led to its root by now.
+	for (let run = 0; run < (starts[mask.height] ?? 0); run += 1) {
+		const root = roots[roots[run] ?? 0] ?? 0;
+		roots[run] = root;
+		if (root === run) areas[root] = 0;
+		areas[root] = (areas[root] ?? 0) + (lasts[run] ?? 0) - (firsts[run] ?? 0) + 1;
+	}
+	const parts = new Map<number, {-readonly [Key in keyof Region]: Region[Key]}>();
 	for (let y = 0; y < mask.height; y += 1) {
 		for (let run = starts[y] ?? 0; run < (starts[y + 1] ?? 0); run += 1) {
-			// A root stands before all that point to it, so theirs are told by now.
-			const root = roots[roots[run] ?? 0] ?? 0;
-			roots[run] = root;
+			const root = roots[run] ?? 0;
+			const area = areas[root] ?? 0;
+			if (area < leastArea) continue;
 			const [left, right] = [firsts[run] ?? 0, lasts[run] ?? 0];
-			const box = boxes.get(root);
-			if (!box) {
-				boxes.set(root, {label: root + 1, area: right - left + 1, left, right, top: y, bottom: y});
+			const part = parts.get(root);
+			if (!part) {
+				parts.set(root, {label: root + 1, area, left, right, top: y, bottom: y});
 				continue;
 			}
-			box.area += right - left + 1;
-			if (left < box.left) box.left = left;
-			if (right > box.right) box.right = right;
-			box.bottom = y;
+			if (left < part.left) part.left = left;
+			if (right > part.right) part.right = right;
+			part.bottom = y;
 		}
 	}
-	return [...boxes.values()].filter(({area}) => area >= leastArea);
+	return [...parts.values()];
 }
 
 function findRuns({width, height, on}: Mask, of: 0 | 1, {firsts, lasts, starts, roots}: Runs): void {

@@ -15,6 +15,9 @@ export function shadesOf(raster: Raster): Shades {
 	return {channels, ...slopesOf(channels)};
 }
 
+const lightLevels = {byArea: 8, byValue: 3};
+const colourLevels = {byArea: 3, byValue: 4};
+
 /** A way of making masks: by levels of light, by levels of both colours, or what lies between edges. */
 export type Way = 'light' | 'colour' | 'edges';
 
@@ -34,7 +37,7 @@ export function* masksOf(
 		return;
 	}
 	for (const soft of way === 'light' ? channels.slice(0, 1) : channels.slice(1)) {
-		for (const level of levelsOf(soft, way === 'light' ? 9 : 4)) {
+		for (const level of levelsOf(soft, way === 'light' ? lightLevels : colourLevels)) {
 			mark(mask, soft, level);
 			yield {mask, of: 1};
 			yield {mask, of: 0};
@@ -54,17 +57,20 @@ function channelOf(
 	return {width, height, values};
 }
 
-function levelsOf({values}: Field, count: number): readonly number[] {
-	const some = Float32Array.from(
-		{length: 2000},
-		(_, index) => values[Math.floor((index / 2000) * values.length)] ?? 0,
-	);
+/** Levels that part the picture by area, and some that part it by value: a small card of its own colour is no large area. */
+function levelsOf({values}: Field, {byArea, byValue}: {byArea: number; byValue: number}): readonly number[] {
+	const some = new Float32Array(2000);
+	for (let index = 0; index < some.length; index += 1)
+		some[index] = values[Math.floor((index / some.length) * values.length)] ?? 0;
 	some.sort();
-	const levels = Array.from(
-		{length: count},
-		(_, index) => some[Math.floor(((index + 0.7) / (count + 0.4)) * 2000)] ?? 0,
+	const at = (share: number) => some[Math.floor(share * some.length)] ?? 0;
+	const [least, most] = [at(0.01), at(0.99)];
+	const areas = Array.from({length: byArea}, (_, index) => at((index + 0.7) / (byArea + 0.4)));
+	const steps = Array.from(
+		{length: byValue},
+		(_, index) => least + ((index + 1) / (byValue + 1)) * (most - least),
 	);
-	return [...new Set(levels)];
+	return [...new Set([...areas, ...steps])];
 }
 
 function mark({on}: Mask, {values}: Field, level: number): void {

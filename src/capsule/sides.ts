@@ -19,8 +19,11 @@ export type Side = {
 /** An outline with sides well placed. */
 export type Placed = {readonly corners: Corners; readonly sides: readonly Side[]};
 
-/** How to look: how far to both sides in pixels, and which share of a side next to each corner to leave out. */
-export type Look = {readonly reachPx: number; readonly skip: number};
+/**
+ * How to look: how far to both sides in pixels, which share of a side next to each corner to leave out, and how many lines
+ * beside each other to take for one.
+ */
+export type Look = {readonly reachPx: number; readonly skip: number; readonly together?: number};
 
 const places = 64;
 /** How far from a line an edge may be that speaks for it, in pixels. */
@@ -31,8 +34,7 @@ const mostSlope = 0.12;
 export function placeSides(raster: Raster, rough: Corners, look: Look): Placed | undefined {
 	const sides: Side[] = [];
 	for (const [index, from] of rough.entries()) {
-		const to = rough[(index + 1) % 4] ?? from;
-		const side = placeSide(raster, [from, to], look);
+		const side = placeSide(raster, [from, rough[(index + 1) % 4] ?? from], look);
 		if (!side) return undefined;
 		sides.push(side);
 	}
@@ -49,50 +51,55 @@ export function joinSides(sides: readonly Side[]): Placed | undefined {
 function placeSide(
 	raster: Raster,
 	[from, to]: readonly [Point, Point],
-	{reachPx, skip}: Look,
+	{reachPx, skip, together = 1}: Look,
 ): Side | undefined {
 	const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
 	const [dx, dy] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
-	const edges = findEdges(raster, {from, to, places, reachPx, skip});
+	const edges = findEdges(raster, {from, to, places, together, reachPx, skip});
 	const start = voteForLine(edges, long, reachPx);
 	const fit = start && tighten(edges, start);
 	if (!fit) return undefined;
-	const {offset, slope, kept} = fit;
+	const {offset, slope} = fit;
 	const middle: Point = [(from[0] + to[0]) / 2 + dy * offset, (from[1] + to[1]) / 2 - dx * offset];
 	// The line runs along (dx, dy) + slope · normal.
 	const size = Math.hypot(1, slope);
 	const [a, b] = [(dy - slope * dx) / size, -(dx + slope * dy) / size];
-	return {line: [a, b, a * middle[0] + b * middle[1]], ...qualityOf(edges, {offset, slope, kept}, long)};
+	return {line: [a, b, a * middle[0] + b * middle[1]], ...qualityOf(edges, fit, long)};
 }
 
 type Line = {readonly offset: number; readonly slope: number};
 
 /** The line that most edges speak for: votes for its offset in the middle, one slope after another. */
-function voteForLine({count, along, off, strength}: Edges, long: number, reachPx: number): Line | undefined {
+function voteForLine(edges: Edges, long: number, reachPx: number): Line | undefined {
 	const most = Math.min((mostSlope * long) / 2, 2 * reachPx);
 	const binPx = nearPx / 3;
 	const middle = Math.ceil((reachPx + most + 2) / binPx) + 4;
-	const votes = new Float32Array(2 * middle + 1);
-	let best = {score: 0, offset: 0, slope: 0};
+	const scores = new Float32Array(2 * middle + 1);
 	const turns = Math.ceil(most / 0.7);
+	let best = {score: 0, offset: 0, slope: 0};
 	for (let turn = -turns; turn <= turns; turn += 1) {
 		const slope = (2 * turn * most) / turns / long;
-		votes.fill(0);
-		for (let index = 0; index < count; index += 1) {
-			const at = ((off[index] ?? 0) - slope * (along[index] ?? 0)) / binPx + middle;
-			const bin = Math.floor(at);
-			const weight = Math.min(strength[index] ?? 0, 25);
-			votes[bin] = (votes[bin] ?? 0) + weight * (bin + 1 - at);
-			votes[bin + 1] = (votes[bin + 1] ?? 0) + weight * (at - bin);
-		}
-		for (let bin = 2; bin < 2 * middle - 1; bin += 1) {
-			const beside = (votes[bin - 1] ?? 0) + (votes[bin + 1] ?? 0);
-			const beyond = (votes[bin - 2] ?? 0) + (votes[bin + 2] ?? 0);
-			const score = (votes[bin] ?? 0) + (2 / 3) * beside + (1 / 3) * beyond;
+		countVotes(edges, {slope, binPx, scores});
+		for (const [bin, score] of scores.entries())
 			if (score > best.score) best = {score, offset: (bin - middle) * binPx, slope};
-		}
 	}
 	return best.score > 0 ? best : undefined;
+}
+
+/** Votes for each offset at one slope, each edge's spread over what is near. */
+function countVotes(
+	{count, along, off, strength}: Edges,
+	{slope, binPx, scores}: {readonly slope: number; readonly binPx: number; readonly scores: Float32Array},
+): void {
+	const middle = (scores.length - 1) / 2;
+	scores.fill(0);
+	for (let index = 0; index < count; index += 1) {
+		const at = ((off[index] ?? 0) - slope * (along[index] ?? 0)) / binPx + middle;
+		// A strong edge counts for more, though not by as much: horns across a side are strong and few.
+		const weight = Math.sqrt(strength[index] ?? 0);
+		for (let bin = Math.ceil(at - 3); bin < at + 3; bin += 1)
+			scores[bin] = (scores[bin] ?? 0) + weight * (1 - Math.abs(bin - at) / 3);
+	}
 }
 
 type Fit = Line & {readonly kept: readonly number[]};
