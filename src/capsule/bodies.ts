@@ -9,8 +9,8 @@ export type Body = {
 	/** The body alone, in a part of the view of its own. */
 	readonly grid: Grid;
 	readonly body: Mask;
-	/** All that hangs together with it, in the whole view. */
-	readonly whole: {readonly regions: Regions; readonly region: Region};
+	/** All that hangs together with it, in the whole view, and how deep inside each of its points lies. */
+	readonly whole: {readonly regions: Regions; readonly region: Region; readonly depth: Field};
 	/** Radius of the largest circle inside it. */
 	readonly radiusMm: number;
 	/** It reaches to where nothing is known: the end of the sheet, the photo or the card. */
@@ -53,7 +53,7 @@ export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 		if (!region) return [];
 		return [
 			{
-				...{grid, body: opened.body, whole: {regions: wholes, region}},
+				...{grid, body: opened.body, whole: {regions: wholes, region, depth}},
 				radiusMm: radius * view.stepMm,
 				isCut: isCut(opened, view),
 			},

@@ -13,7 +13,8 @@ export type BodySize = {
 	readonly ends: readonly [front: number, back: number];
 	/** The end borders that the length was taken from. */
 	readonly chosen: readonly [Border, Border];
-	readonly endBorders: readonly [readonly Border[], readonly Border[]];
+	/** Other borders that each end may have instead. */
+	readonly rivals: readonly [readonly Border[], readonly Border[]];
 	readonly flanks: readonly [Border | undefined, Border | undefined];
 	/** Where along the axis the body is widest. */
 	readonly widestAt: number;
@@ -31,7 +32,7 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 		widthMm: widest?.widthMm,
 		ends,
 		chosen: [front.chosen, back.chosen],
-		endBorders: [front.borders, back.borders],
+		rivals: [front.rivals, back.rivals],
 		flanks,
 		widestAt: widest?.at ?? 0,
 	};
@@ -43,8 +44,8 @@ export function meanOf(border: Border, widthMm: number): number {
 	return steps.reduce((sum, value) => sum + value, 0) / steps.length;
 }
 
-/** One side of a body: all borders that may be its own, and the one that is taken. */
-type Side = {readonly borders: readonly Border[]; readonly chosen: Border};
+/** One side of a body: the border that is taken, and the others that there are. */
+type Side = {readonly chosen: Border; readonly rivals: readonly Border[]};
 
 function endOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
 	const halfMm = 0.19 * axis.widthMm;
@@ -88,8 +89,12 @@ function sideOf(
 	{bend, apartMm}: {bend: Bend; apartMm: number},
 ): Side | undefined {
 	const borders = findBorders(edgesOf(strip, mmPerPx), bend, apartMm);
-	const chosen = chooseBorder(borders);
-	return chosen && {borders, chosen: withoutShadow(strip, chosen, mmPerPx)};
+	const seen = chooseBorder(borders);
+	if (!seen) return undefined;
+	const chosen = withoutShadow(strip, seen, mmPerPx);
+	// What lies within the shadow is told already.
+	const isTold = (border: Border) => border.at(0) > chosen.at(0) - apartMm && border.at(0) < seen.at(0) + apartMm;
+	return {chosen, rivals: borders.filter(border => border !== seen && !(seen !== chosen && isTold(border)))};
 }
 
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */

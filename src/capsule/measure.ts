@@ -1,5 +1,5 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
-import {measureBodies} from './measure-bodies.ts';
+import {measureBodies, type Reading} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
@@ -39,34 +39,37 @@ export function measureBy(
 	found: Found,
 	reference: ReferenceKind,
 ): Outcome {
-	const {readings, doubts} = measureBodies(photo, found);
+	const judged = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);
-	const [first] = readings;
-	if (!first) {
-		const why = doubts[0] ?? (isDark(photo) ? 'dark' : 'no-case');
-		return {kind: 'declined', why, reference, referencePx};
-	}
-	const cases = readings.flatMap(({either}) => either.map(one => inPixels(one, toUpright)));
-	// Two readings of one case are a question; among several cases the sure ones are enough.
-	if (readings.length === 1 && first.either.length > 1)
-		return {kind: 'choose', reference, referencePx, cases};
-	const sure = readings.filter(({either}) => either.length === 1);
-	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference, referencePx};
-	return {
-		kind: 'measured',
-		reference,
-		referencePx,
-		cases: sure.flatMap(({either}) => either.map(one => inPixels(one, toUpright))),
+	const base = {reference, referencePx};
+	const read = judged.flatMap(one => (one.kind === 'read' ? [one] : []));
+	const doubted = judged.flatMap(one => (one.kind === 'doubted' ? [one] : []));
+	const unsure = (list: typeof doubted) => {
+		const told = list.map(({at, why}) => ({atPx: toUpright(at), why}));
+		return told.length > 0 ? {unsure: told} : {};
 	};
+	const [first] = read;
+	if (!first) {
+		return {kind: 'declined', why: doubted[0]?.why ?? (isDark(photo) ? 'dark' : 'no-case'), ...base};
+	}
+	const inPx = ({either}: typeof first) => either.map(one => inPixels(one, toUpright));
+	// Two readings of one case are a question; among several cases the sure ones are enough.
+	if (read.length === 1 && first.either.length > 1) {
+		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
+	}
+	const sure = read.filter(({either}) => either.length === 1);
+	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
+	const torn = read.filter(({either}) => either.length > 1);
+	const left = torn.map(({at}) => ({kind: 'doubted', why: 'unclear-ends', at}) as const);
+	return {kind: 'measured', ...base, cases: sure.flatMap(inPx), ...unsure([...left, ...doubted])};
 }
 
-type Reading = ReturnType<typeof measureBodies>['readings'][number]['either'][number];
-
-function inPixels({lines, ...sizes}: Reading, toUpright: (point: Point) => Point) {
+function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point) => Point) {
 	const [from, to] = lines.length;
 	const width = lines.width && {widthLinePx: [toUpright(lines.width[0]), toUpright(lines.width[1])] as const};
-	return {...sizes, lengthLinePx: [toUpright(from), toUpright(to)] as const, ...width};
+	const lengthLinePx = [toUpright(from), toUpright(to)] as const;
+	return {...sizes, lengthLinePx, ...width, outlinePx: outline.map(toUpright)};
 }
 
 /** Paper or table should be the brightest there is. */
