@@ -1,4 +1,5 @@
 /** The length and width of one body, from its borders as seen in the full photo. */
+import {findApron} from './apron.ts';
 import type {Axis} from './axis.ts';
 import {type Bend, type Border, findBorders} from './border.ts';
 import {withoutShadow} from './contact-shadow.ts';
@@ -15,6 +16,8 @@ export type BodySize = {
 	readonly chosen: readonly [Border, Border];
 	/** Other borders that each end may have instead. */
 	readonly rivals: readonly [readonly Border[], readonly Border[]];
+	/** Borders farther out that a pale apron may end at, when it is not sure that there is one. */
+	readonly paler: readonly [readonly Border[], readonly Border[]];
 	readonly flanks: readonly [Border | undefined, Border | undefined];
 	/** Where along the axis the body is widest. */
 	readonly widestAt: number;
@@ -33,6 +36,7 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 		ends,
 		chosen: [front.chosen, back.chosen],
 		rivals: [front.rivals, back.rivals],
+		paler: [front.paler, back.paler],
 		flanks,
 		widestAt: widest?.at ?? 0,
 	};
@@ -45,7 +49,7 @@ export function meanOf(border: Border, widthMm: number): number {
 }
 
 /** One side of a body: the border that is taken, and the others that there are. */
-type Side = {readonly chosen: Border; readonly rivals: readonly Border[]};
+type Side = {readonly chosen: Border; readonly rivals: readonly Border[]; readonly paler: readonly Border[]};
 
 function endOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
 	const halfMm = 0.19 * axis.widthMm;
@@ -89,12 +93,17 @@ function sideOf(
 	{bend, apartMm}: {bend: Bend; apartMm: number},
 ): Side | undefined {
 	const borders = findBorders(edgesOf(strip, mmPerPx), bend, apartMm);
-	const seen = chooseBorder(borders);
-	if (!seen) return undefined;
+	const inner = chooseBorder(borders);
+	if (!inner) return undefined;
+	const apron = findApron(strip, {inner, borders}, mmPerPx);
+	const seen = apron?.isSure ? apron.border : inner;
 	const chosen = withoutShadow(strip, seen, mmPerPx);
-	// What lies within the shadow is told already.
-	const isTold = (border: Border) => border.at(0) > chosen.at(0) - apartMm && border.at(0) < seen.at(0) + apartMm;
-	return {chosen, rivals: borders.filter(border => border !== seen && !(seen !== chosen && isTold(border)))};
+	// What lies within the shadow or the apron is told already.
+	const [from, to] = [Math.min(chosen.at(0), inner.at(0)) - apartMm, seen.at(0) + apartMm];
+	const isTold = (border: Border) => border === seen || (seen !== chosen && border.at(0) > from && border.at(0) < to);
+	const rivals = borders.filter(border => !isTold(border) && !(apron?.isSure && border === inner));
+	const paler = apron && !apron.isSure ? [apron.border] : [];
+	return {chosen, rivals: rivals.filter(border => border !== apron?.border), paler};
 }
 
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */

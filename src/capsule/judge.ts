@@ -65,12 +65,13 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 	return ([0, 1] as const).flatMap(end => {
 		const chosen = size.chosen[end];
 		const least = isClear(chosen) ? 0.75 * chosen.score : 0.5 * chosen.score;
-		return size.rivals[end]
-			.filter(border => isDim(border) && border.score > least && (!isClear(chosen) || border.trust > 0.75))
-			.map(border => {
+		const likely = size.rivals[end].filter(
+			border => isDim(border) && border.score > least && (!isClear(chosen) || border.trust > 0.75),
+		);
+		return [...size.paler[end], ...likely].map(border => {
 				const atMm = meanOf(border, axis.widthMm);
 				return {end, atMm, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
-			});
+		});
 	});
 }
 
