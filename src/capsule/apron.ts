@@ -2,8 +2,11 @@
 import type {Border} from './border.ts';
 import type {Strip} from './strip.ts';
 
-/** A border farther out, up to which an apron goes; not sure where it may be a shadow as well. */
-export type Apron = {readonly border: Border; readonly isSure: boolean};
+/**
+ * A band between a border and one farther out: surely an apron, one that may be, or a dark one without any tinge, as a hard
+ * shadow is and now and then an apron.
+ */
+export type Band = {readonly border: Border; readonly kind: 'apron' | 'maybe' | 'dark'};
 
 /** Narrower, the body's own colour has run into it in the photo. */
 const leastMm = 1.9;
@@ -16,17 +19,20 @@ const leastTinge = 0.014;
 /** Darker than bare ground all over, so that no horn with ground before it is taken for an apron. */
 const leastDark = 0.05;
 
-/** The outermost border that an apron beyond the inner one ends at. */
-export function findApron(
+/** What has no tinge counts only when its own edge is plain to see. */
+const plainEdge = {strength: 22, seen: 0.6} as const;
+
+/** The outermost band beyond the inner border. */
+export function findBand(
 	strip: Strip,
 	{inner, borders}: {readonly inner: Border; readonly borders: readonly Border[]},
 	mmPerPx: number,
-): Apron | undefined {
+): Band | undefined {
 	const body = meanAlong(strip, place => [inner.at(place) - 3, inner.at(place) - 1]);
 	const size = Math.hypot(body[1], body[2]);
 	if (size < 0.05) return undefined;
 	const softMm = Math.max(0.6, 1.6 * mmPerPx);
-	const looked = borders.flatMap((border): readonly Apron[] => {
+	const looked = borders.flatMap((border): readonly Band[] => {
 		const apart = border.at(0) - inner.at(0);
 		const isSharp =
 			border.strength > edge.strength && border.seen > edge.seen && border.scatterMm < edge.scatterMm;
@@ -38,9 +44,11 @@ export function findApron(
 		const [beyond] = meanAlong(strip, place => [border.at(place) + softMm, border.at(place) + softMm + 1.6]);
 		const tint = (red * body[1] + blue * body[2]) / size;
 		const lost = Math.max(0.05, -light);
-		if (beyond < 0.5 * light || tint < leastTinge || tint < tinge.may * lost) return [];
-		if (!isDarkAllOver(strip, inner, border)) return [];
-		return [{border, isSure: tint > tinge.sure * lost && tint > 2 * leastTinge}];
+		if (beyond < 0.5 * light || !isDarkAllOver(strip, inner, border)) return [];
+		if (tint > tinge.sure * lost && tint > 2 * leastTinge) return [{border, kind: 'apron'}];
+		if (tint > leastTinge && tint > tinge.may * lost) return [{border, kind: 'maybe'}];
+		const isPlain = border.strength > plainEdge.strength && border.seen > plainEdge.seen;
+		return isPlain ? [{border, kind: 'dark'}] : [];
 	});
 	return looked.toSorted((a, b) => b.border.at(0) - a.border.at(0))[0];
 }

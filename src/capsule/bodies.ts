@@ -21,6 +21,9 @@ export type Body = {
 const leastRadiusMm = 3.4;
 /** A hole as small as this makes no difference. */
 const leastHoleMm2 = 6;
+/** A hole larger than this that is as plain ground as can be told is no shine, however deep in the body. */
+const leastShineMm2 = 200;
+const plainGround = -4;
 /** A hole larger than this is no shine; one that looks like bare ground sooner not (our choice). */
 const mostShineMm2 = {deepIn: 3000, other: 600} as const;
 /** Round most of a shine the body goes on for so far at least, or for as much as the hole is wide; tendrils and horns do not. */
@@ -73,7 +76,9 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 		const areaMm2 = hole.area * stepMm * stepMm;
 		if (isOpen || areaMm2 > mostShineMm2.deepIn) continue;
 		const isOther = areaMm2 < mostShineMm2.other && meanOf(odd, holes.labels, hole) > -0.9;
-		if (areaMm2 > leastHoleMm2 && !isOther && !isDeepIn(mask, holes, hole, stepMm)) continue;
+		const isGround = areaMm2 > leastShineMm2 && middleOf(odd, holes.labels, hole) < plainGround;
+		const isShine = isOther || (!isGround && isDeepIn(mask, holes, hole, stepMm));
+		if (areaMm2 > leastHoleMm2 && !isShine) continue;
 		for (let y = top; y <= bottom; y += 1) {
 			for (let at = y * width + left; at <= y * width + right; at += 1) {
 				if (holes.labels[at] === label) on[at] = 1;
@@ -117,6 +122,20 @@ function meanOf(
 		}
 	}
 	return sum / area;
+}
+
+function middleOf(
+	{width, values}: Field,
+	labels: Int32Array,
+	{label, left, right, top, bottom}: Region,
+): number {
+	const own: number[] = [];
+	for (let y = top; y <= bottom; y += 1) {
+		for (let at = y * width + left; at <= y * width + right; at += 1) {
+			if (labels[at] === label) own.push(values[at] ?? 0);
+		}
+	}
+	return own.toSorted((a, b) => a - b)[own.length >> 1] ?? 0;
 }
 
 function deepest(

@@ -1,5 +1,5 @@
 /** The length and width of one body, from its borders as seen in the full photo. */
-import {findApron} from './apron.ts';
+import {type Band, findBand} from './apron.ts';
 import type {Axis} from './axis.ts';
 import {type Bend, type Border, findBorders} from './border.ts';
 import {withoutShadow} from './contact-shadow.ts';
@@ -28,7 +28,8 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 	const [front, back] = [endOf(sight, axis, -1), endOf(sight, axis, 1)];
 	if (!front || !back) return undefined;
 	const ends = [meanOf(front.chosen, axis.widthMm), meanOf(back.chosen, axis.widthMm)] as const;
-	const flanks = [flankOf(sight, axis, -1)?.chosen, flankOf(sight, axis, 1)?.chosen] as const;
+	const sides = [flankOf(sight, axis, -1), flankOf(sight, axis, 1)] as const;
+	const flanks = [plainBorder(sides[0]), plainBorder(sides[1])] as const;
 	const widest = widestOf(flanks, ends);
 	return {
 		lengthMm: ends[0] + ends[1],
@@ -36,7 +37,7 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 		ends,
 		chosen: [front.chosen, back.chosen],
 		rivals: [front.rivals, back.rivals],
-		paler: [front.paler, back.paler],
+		paler: [palerAt(front, sides), palerAt(back, sides)],
 		flanks,
 		widestAt: widest?.at ?? 0,
 	};
@@ -49,7 +50,7 @@ export function meanOf(border: Border, widthMm: number): number {
 }
 
 /** One side of a body: the border that is taken, and the others that there are. */
-type Side = {readonly chosen: Border; readonly rivals: readonly Border[]; readonly paler: readonly Border[]};
+type Side = {readonly chosen: Border; readonly rivals: readonly Border[]; readonly band: Band | undefined};
 
 function endOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
 	const halfMm = 0.19 * axis.widthMm;
@@ -95,15 +96,31 @@ function sideOf(
 	const borders = findBorders(edgesOf(strip, mmPerPx), bend, apartMm);
 	const inner = chooseBorder(borders);
 	if (!inner) return undefined;
-	const apron = findApron(strip, {inner, borders}, mmPerPx);
-	const seen = apron?.isSure ? apron.border : inner;
+	const band = findBand(strip, {inner, borders}, mmPerPx);
+	const seen = band?.kind === 'apron' ? band.border : inner;
 	const chosen = withoutShadow(strip, seen, mmPerPx);
 	// What lies within the shadow or the apron is told already.
 	const [from, to] = [Math.min(chosen.at(0), inner.at(0)) - apartMm, seen.at(0) + apartMm];
-	const isTold = (border: Border) => border === seen || (seen !== chosen && border.at(0) > from && border.at(0) < to);
-	const rivals = borders.filter(border => !isTold(border) && !(apron?.isSure && border === inner));
-	const paler = apron && !apron.isSure ? [apron.border] : [];
-	return {chosen, rivals: rivals.filter(border => border !== apron?.border), paler};
+	const isTold = (border: Border) =>
+		border === seen ||
+		border === inner ||
+		border === band?.border ||
+		(seen !== chosen && border.at(0) > from && border.at(0) < to);
+	return {chosen, rivals: borders.filter(border => !isTold(border)), band};
+}
+
+/** A flank's border, unless a keel may go on beyond it. */
+function plainBorder(side: Side | undefined): Border | undefined {
+	return side?.band?.kind === 'maybe' ? undefined : side?.chosen;
+}
+
+/** A hard shadow falls to one side: a dark band at an end is one only where a flank has a shadow, too. */
+function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): readonly Border[] {
+	const isShaded = flanks.some(
+		flank => flank && (flank.band?.kind === 'dark' || (flank.chosen.insideMm ?? 0) > 0.25),
+	);
+	const isDoubtful = band?.kind === 'maybe' || (band?.kind === 'dark' && !isShaded);
+	return band && isDoubtful ? [band.border] : [];
 }
 
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
