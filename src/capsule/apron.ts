@@ -29,8 +29,8 @@ export function findBand(
 	mmPerPx: number,
 ): Band | undefined {
 	const body = meanAlong(strip, place => [inner.at(place) - 3, inner.at(place) - 1]);
-	const size = Math.hypot(body[1], body[2]);
-	if (size < 0.05) return undefined;
+	// A body of hardly any colour lends none.
+	const size = Math.max(0.05, Math.hypot(body[1], body[2]));
 	const softMm = Math.max(0.6, 1.6 * mmPerPx);
 	const looked = borders.flatMap((border): readonly Band[] => {
 		const apart = border.at(0) - inner.at(0);

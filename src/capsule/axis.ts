@@ -99,7 +99,10 @@ function straighten(start: Frame, seen: Seen): Frame {
 		const middles = stations.flatMap(share => {
 			const u = share * sizes.lengthMm;
 			if (!isOn(seen, ...fromAxis(frame, [u, 0]))) return [];
-			const [low, high] = [walkOut(frame, seen, {u, v: 0, side: -1}), walkOut(frame, seen, {u, v: 0, side: 1})];
+			const [low, high] = [
+				walkOut(frame, seen, {u, v: 0, side: -1}),
+				walkOut(frame, seen, {u, v: 0, side: 1}),
+			];
 			return [{u, v: (high - low) / 2}];
 		});
 		const fit = robustLine(middles);
@@ -152,11 +155,7 @@ function extents(frame: Frame, seen: Seen): Frame {
 type Walk = {readonly u: number; readonly v: number; readonly end?: -1 | 0 | 1; readonly side?: -1 | 0 | 1};
 
 /** How far one gets in a body from a place of its frame before being outside for good: gaps under 1.5 mm are stepped over. */
-export function walkOut(
-	frame: Omit<Frame, 'widthMm'>,
-	seen: Seen,
-	{u, v, end = 0, side = 0}: Walk,
-): number {
+export function walkOut(frame: Omit<Frame, 'widthMm'>, seen: Seen, {u, v, end = 0, side = 0}: Walk): number {
 	const [x, y] = fromAxis(frame, [u, v]);
 	const [ax, ay] = frame.along;
 	const [dx, dy] = [end * ax - side * ay, end * ay + side * ax];

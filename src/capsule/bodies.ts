@@ -21,9 +21,9 @@ export type Body = {
 const leastRadiusMm = 3.4;
 /** A hole as small as this makes no difference. */
 const leastHoleMm2 = 6;
-/** A hole larger than this that is as plain ground as can be told is no shine, however deep in the body. */
-const leastShineMm2 = 200;
-const plainGround = -4;
+/** A hole larger than this that is as plain ground as the rest, within so much, is no shine, however deep in the body. */
+const leastShineMm2 = 30;
+const plainGround = 0.45;
 /** A hole larger than this is no shine; one that looks like bare ground sooner not (our choice). */
 const mostShineMm2 = {deepIn: 3000, other: 600} as const;
 /** Round most of a shine the body goes on for so far at least, or for as much as the hole is wide; tendrils and horns do not. */
@@ -70,13 +70,14 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 	const {width, height} = mask;
 	const holes = regionsOf(mask, 1, 0);
 	const on = Uint8Array.from(mask.on);
+	const plain = plainOf(odd);
 	for (const hole of holes.list) {
 		const {left, right, top, bottom, label} = hole;
 		const isOpen = left === 0 || top === 0 || right === width - 1 || bottom === height - 1;
 		const areaMm2 = hole.area * stepMm * stepMm;
 		if (isOpen || areaMm2 > mostShineMm2.deepIn) continue;
 		const isOther = areaMm2 < mostShineMm2.other && meanOf(odd, holes.labels, hole) > -0.9;
-		const isGround = areaMm2 > leastShineMm2 && middleOf(odd, holes.labels, hole) < plainGround;
+		const isGround = areaMm2 > leastShineMm2 && middleOf(odd, holes.labels, hole) < plain + plainGround;
 		const isShine = isOther || (!isGround && isDeepIn(mask, holes, hole, stepMm));
 		if (areaMm2 > leastHoleMm2 && !isShine) continue;
 		for (let y = top; y <= bottom; y += 1) {
@@ -122,6 +123,16 @@ function meanOf(
 		}
 	}
 	return sum / area;
+}
+
+/** The middle oddness of what is surely ground. */
+function plainOf({values}: Field): number {
+	const some = Float32Array.from(
+		{length: 2000},
+		(_, index) => values[Math.floor((index * values.length) / 2000)] ?? 0,
+	);
+	const sure = some.filter(value => value < -1).sort();
+	return sure[sure.length >> 1] ?? -4;
 }
 
 function middleOf(

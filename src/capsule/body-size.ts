@@ -6,6 +6,8 @@ import {withoutShadow} from './contact-shadow.ts';
 import {edgesOf} from './edges.ts';
 import {readStrip, type Sight, type Strip} from './strip.ts';
 
+type Paler = {readonly border: Border; readonly isTinged: boolean};
+
 /** A body measured: its borders, front and back first, then the two flanks. */
 export type BodySize = {
 	readonly lengthMm: number;
@@ -16,8 +18,8 @@ export type BodySize = {
 	readonly chosen: readonly [Border, Border];
 	/** Other borders that each end may have instead. */
 	readonly rivals: readonly [readonly Border[], readonly Border[]];
-	/** Borders farther out that a pale apron may end at, when it is not sure that there is one. */
-	readonly paler: readonly [readonly Border[], readonly Border[]];
+	/** The border farther out that a pale apron may end at, when it is not sure that there is one. */
+	readonly paler: readonly [Paler | undefined, Paler | undefined];
 	readonly flanks: readonly [Border | undefined, Border | undefined];
 	/** Where along the axis the body is widest. */
 	readonly widestAt: number;
@@ -57,7 +59,7 @@ function endOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
 	const near = axis.lengthMm / 2;
 	const inMm = Math.min(0.3 * axis.lengthMm, 4 + 0.14 * axis.widthMm);
 	const places = evenly(23, halfMm);
-	const reach = {side: 'end', way, places, fromMm: near - inMm, toMm: near + 4 + 0.1 * axis.widthMm} as const;
+	const reach = {side: 'end', way, places, fromMm: near - inMm, toMm: near + 5 + 0.2 * axis.widthMm} as const;
 	const bend = {
 		...{halfMm, mostBowMm: 0.06 * axis.widthMm, mostSlope: 0.3},
 		order: 2,
@@ -115,12 +117,12 @@ function plainBorder(side: Side | undefined): Border | undefined {
 }
 
 /** A hard shadow falls to one side: a dark band at an end is one only where a flank has a shadow, too. */
-function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): readonly Border[] {
+function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): Paler | undefined {
 	const isShaded = flanks.some(
 		flank => flank && (flank.band?.kind === 'dark' || (flank.chosen.insideMm ?? 0) > 0.25),
 	);
-	const isDoubtful = band?.kind === 'maybe' || (band?.kind === 'dark' && !isShaded);
-	return band && isDoubtful ? [band.border] : [];
+	if (!band || band.kind === 'apron' || (band.kind === 'dark' && isShaded)) return undefined;
+	return {border: band.border, isTinged: band.kind === 'maybe'};
 }
 
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */

@@ -22,7 +22,7 @@ export type Spread = {readonly lengthMm: number; readonly widthMm: number};
 
 // Sizes that published egg cases have, with room; beyond them the reference or the body was mistaken.
 const sizesMm = [22, 260] as const;
-const leastPx = 55;
+const leastPx = 42;
 const mostTilt = 38;
 
 /** The first doubt about a body; undefined when there is none. */
@@ -49,13 +49,25 @@ function isClear({score, seen, strength, trust}: Border): boolean {
 	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
 }
 
+/** A flank has more to be seen by than an end, so less will not do. */
+function isPlain({score, seen, strength, trust}: Border): boolean {
+	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
+}
+
 /** Not clear by itself, and yet worth showing beside another. */
 function isDim({score, seen, strength, trust}: Border): boolean {
 	return score > 0.2 && seen > 0.45 && strength > 5 && trust > 0.45;
 }
 
-/** Another place where an end may be: which end, how far out, and whether it is too far off to be held by one interval. */
-export type Rival = {readonly end: 0 | 1; readonly atMm: number; readonly isFar: boolean};
+/** Another place where an end may be: which end, and how far out. */
+export type Rival = {
+	readonly end: 0 | 1;
+	readonly atMm: number;
+	/** Too far off to be held by one interval. */
+	readonly isFar: boolean;
+	/** As likely as the end that was chosen, and not only possible. */
+	readonly isLikely: boolean;
+};
 
 /** Of the length: two ends farther apart than this are shown to be chosen from. */
 const farShare = 0.03;
@@ -65,13 +77,18 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 	return ([0, 1] as const).flatMap(end => {
 		const chosen = size.chosen[end];
 		const least = isClear(chosen) ? 0.75 * chosen.score : 0.5 * chosen.score;
-		const likely = size.rivals[end].filter(
+		const rivals = size.rivals[end].filter(
 			border => isDim(border) && border.score > least && (!isClear(chosen) || border.trust > 0.75),
 		);
-		return [...size.paler[end], ...likely].map(border => {
-				const atMm = meanOf(border, axis.widthMm);
-				return {end, atMm, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
-		});
+		const told = (border: Border, isLikely: boolean): Rival => {
+			const atMm = meanOf(border, axis.widthMm);
+			return {end, atMm, isLikely, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
+		};
+		const paler = size.paler[end];
+		return [
+			...(paler ? [told(paler.border, paler.isTinged)] : []),
+			...rivals.map(border => told(border, true)),
+		];
 	});
 }
 
@@ -96,7 +113,7 @@ export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
 
 /** Whether the width can be given: both flanks seen, and in keeping with the body. */
 export function hasWidth({size, axis}: Evidence): boolean {
-	const isSeen = size.flanks.every(border => border !== undefined && isClear(border));
+	const isSeen = size.flanks.every(border => border !== undefined && isPlain(border));
 	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
 	return isSeen && off < 1 + 0.1 * axis.widthMm;
 }

@@ -27,7 +27,14 @@ export type Reading = {
 
 /** One body: read once or in two ways, or the doubt about it and where it lies. */
 export type Judged =
-	| {readonly kind: 'read'; readonly either: readonly Reading[]; readonly at: Point}
+	| {
+			readonly kind: 'read';
+			/** The likelier first. */
+			readonly either: readonly Reading[];
+			/** The first is much likelier than the other, if there is one. */
+			readonly isLikely: boolean;
+			readonly at: Point;
+	  }
 	| {readonly kind: 'doubted'; readonly why: Doubt; readonly at: Point};
 
 /** The middle of 0 to 4 mm, where the outline of a case may lie over the ground. */
@@ -112,10 +119,10 @@ function judge(sight: Sight, found: Found, body: Body): Judged {
 	const rivals = rivalsOf(evidence);
 	const held = rivals.filter(({isFar}) => !isFar).map(rival => endsWith(size.ends, rival));
 	const first = readingOf(sight, evidence, {ends: size.ends, held});
-	const far = rivals.find(({isFar}) => isFar);
-	if (!far) return {kind: 'read', either: [first], at};
+	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
+	if (!far) return {kind: 'read', either: [first], isLikely: true, at};
 	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
-	return {kind: 'read', either: [first, other], at};
+	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, at};
 }
 
 type Ends = readonly [number, number];

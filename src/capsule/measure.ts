@@ -58,11 +58,15 @@ export function measureBy(
 	if (read.length === 1 && first.either.length > 1) {
 		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
 	}
-	const sure = read.filter(({either}) => either.length === 1);
+	const [sure, torn] = [read.filter(one => one.isLikely), read.filter(one => !one.isLikely)];
 	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
-	const torn = read.filter(({either}) => either.length > 1);
 	const left = torn.map(({at}) => ({kind: 'doubted', why: 'unclear-ends', at}) as const);
-	return {kind: 'measured', ...base, cases: sure.flatMap(inPx), ...unsure([...left, ...doubted])};
+	return {
+		kind: 'measured',
+		...base,
+		cases: sure.flatMap(one => inPx(one).slice(0, 1)),
+		...unsure([...left, ...doubted]),
+	};
 }
 
 function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point) => Point) {
