@@ -18,6 +18,7 @@ export type Axis = {
 	readonly symmetry: number;
 };
 
+/** A body's mask and where it lies. */
 type Seen = {readonly grid: Grid; readonly body: Mask};
 
 /** Finds the axis of a body. */
@@ -98,7 +99,10 @@ function straighten(start: Frame, seen: Seen): Frame {
 		const middles = stations.flatMap(share => {
 			const u = share * sizes.lengthMm;
 			if (!isOn(seen, ...fromAxis(frame, [u, 0]))) return [];
-			const [low, high] = [walk(frame, seen, {u, v: 0, side: -1}), walk(frame, seen, {u, v: 0, side: 1})];
+			const [low, high] = [
+				walkOut(frame, seen, {u, v: 0, side: -1}),
+				walkOut(frame, seen, {u, v: 0, side: 1}),
+			];
 			return [{u, v: (high - low) / 2}];
 		});
 		const fit = robustLine(middles);
@@ -134,7 +138,7 @@ function extents(frame: Frame, seen: Seen): Frame {
 	const along = (end: -1 | 1) =>
 		median(
 			[-0.06, -0.03, 0, 0.03, 0.06].map(share =>
-				walk(frame, seen, {u: 0, v: end * share * frame.widthMm, end}),
+				walkOut(frame, seen, {u: 0, v: end * share * frame.widthMm, end}),
 			),
 		);
 	const [back, front] = [along(-1), along(1)];
@@ -143,15 +147,15 @@ function extents(frame: Frame, seen: Seen): Frame {
 	const moved = {...frame, middle, lengthMm};
 	const widths = [-0.3, -0.15, 0, 0.15, 0.3].map(share => {
 		const u = share * lengthMm;
-		return walk(moved, seen, {u, v: 0, side: -1}) + walk(moved, seen, {u, v: 0, side: 1});
+		return walkOut(moved, seen, {u, v: 0, side: -1}) + walkOut(moved, seen, {u, v: 0, side: 1});
 	});
 	return {...moved, widthMm: median(widths)};
 }
 
 type Walk = {readonly u: number; readonly v: number; readonly end?: -1 | 0 | 1; readonly side?: -1 | 0 | 1};
 
-/** How far one gets from a place inside before being outside for good: gaps under 1.5 mm are stepped over. */
-function walk(frame: Frame, seen: Seen, {u, v, end = 0, side = 0}: Walk): number {
+/** How far one gets in a body from a place of its frame before being outside for good: gaps under 1.5 mm are stepped over. */
+export function walkOut(frame: Omit<Frame, 'widthMm'>, seen: Seen, {u, v, end = 0, side = 0}: Walk): number {
 	const [x, y] = fromAxis(frame, [u, v]);
 	const [ax, ay] = frame.along;
 	const [dx, dy] = [end * ax - side * ay, end * ay + side * ax];

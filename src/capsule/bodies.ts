@@ -9,8 +9,8 @@ export type Body = {
 	/** The body alone, in a part of the view of its own. */
 	readonly grid: Grid;
 	readonly body: Mask;
-	/** All that hangs together with it, in the whole view. */
-	readonly whole: {readonly regions: Regions; readonly region: Region};
+	/** All that hangs together with it, in the whole view, and how deep inside each of its points lies. */
+	readonly whole: {readonly regions: Regions; readonly region: Region; readonly depth: Field};
 	/** Radius of the largest circle inside it. */
 	readonly radiusMm: number;
 	/** It reaches to where nothing is known: the end of the sheet, the photo or the card. */
@@ -19,12 +19,15 @@ export type Body = {
 
 /** What is thinner is no body. */
 const leastRadiusMm = 3.4;
-/** A hole larger than this is no shine (our choice). */
-const mostShineMm2 = 600;
 /** A hole as small as this makes no difference. */
 const leastHoleMm2 = 6;
-/** Round shine the body goes on for so far at least, or for so many times the hole's own size; tendrils and horns do not. */
-const rim = {leastMm: 3.5, ofHole: 0.6} as const;
+/** A hole larger than this that is as plain ground as the rest, within so much, is no shine, however deep in the body. */
+const leastShineMm2 = 30;
+const plainGround = 0.45;
+/** A hole larger than this is no shine; one that looks like bare ground sooner not (our choice). */
+const mostShineMm2 = {deepIn: 3000, other: 600} as const;
+/** Round most of a shine the body goes on for so far at least, or for as much as the hole is wide; tendrils and horns do not. */
+const rim = {leastMm: 3.5, share: 0.62} as const;
 /** Of the body's radius: what a circle of this radius does not reach into is a horn (the prototype's choice). */
 const openShare = 0.42;
 
@@ -38,6 +41,7 @@ const fourWays = [
 /** Finds the bodies on a flat view, the broadest first. */
 export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 	const filled = fillHoles(maskAbove(odd, 0), odd, view.stepMm);
+	(globalThis as any).MASK?.(filled, maskAbove(odd, 0), view);
 	const depth = depthOf(filled);
 	const wholes = regionsOf(filled, 20);
 	const cores = regionsOf(maskAbove(depth, (0.55 * leastRadiusMm) / view.stepMm), 4);
@@ -53,7 +57,7 @@ export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 		if (!region) return [];
 		return [
 			{
-				...{grid, body: opened.body, whole: {regions: wholes, region}},
+				...{grid, body: opened.body, whole: {regions: wholes, region, depth}},
 				radiusMm: radius * view.stepMm,
 				isCut: isCut(opened, view),
 			},
@@ -66,14 +70,16 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 	const {width, height} = mask;
 	const holes = regionsOf(mask, 1, 0);
 	const on = Uint8Array.from(mask.on);
+	const plain = plainOf(odd);
 	for (const hole of holes.list) {
 		const {left, right, top, bottom, label} = hole;
 		const isOpen = left === 0 || top === 0 || right === width - 1 || bottom === height - 1;
 		const areaMm2 = hole.area * stepMm * stepMm;
-		if (isOpen || areaMm2 > mostShineMm2) continue;
-		const isGround = areaMm2 > leastHoleMm2 && meanOf(odd, holes.labels, hole) < -0.9;
-		const reachMm = Math.max(rim.leastMm, rim.ofHole * Math.sqrt(areaMm2));
-		if (isGround && !isDeepIn(mask, holes, {hole, reach: Math.round(reachMm / stepMm)})) continue;
+		if (isOpen || areaMm2 > mostShineMm2.deepIn) continue;
+		const isOther = areaMm2 < mostShineMm2.other && meanOf(odd, holes.labels, hole) > -0.9;
+		const isGround = areaMm2 > leastShineMm2 && middleOf(odd, holes.labels, hole) < plain + plainGround;
+		const isShine = isOther || (!isGround && isDeepIn(mask, holes, hole, stepMm));
+		if (areaMm2 > leastHoleMm2 && !isShine) continue;
 		for (let y = top; y <= bottom; y += 1) {
 			for (let at = y * width + left; at <= y * width + right; at += 1) {
 				if (holes.labels[at] === label) on[at] = 1;
@@ -84,25 +90,25 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 }
 
 /** Whether a mask goes on for a while on most sides of a hole, as round shine, and not as round a tendril's loop. */
-function isDeepIn(
-	{width, height, on}: Mask,
-	{labels}: Regions,
-	{hole: {left, right, top, bottom, label}, reach}: {hole: Region; reach: number},
-): boolean {
-	let [inside, all] = [0, 0];
-	const look = (x: number, y: number, [dx, dy]: readonly [number, number]) => {
-		if (labels[y * width + x] !== label || labels[(y + dy) * width + x + dx] === label) return;
-		all += 1;
-		const [farX, farY] = [x + dx * reach, y + dy * reach];
-		const isIn = farX >= 0 && farY >= 0 && farX < width && farY < height;
-		if (isIn && on[farY * width + farX] === 1) inside += 1;
-	};
+function isDeepIn({width, height, on}: Mask, {labels}: Regions, hole: Region, stepMm: number): boolean {
+	const {left, right, top, bottom, label, area} = hole;
+	const edge: [x: number, y: number, dx: number, dy: number][] = [];
 	for (let y = top; y <= bottom; y += 1) {
 		for (let x = left; x <= right; x += 1) {
-			for (const way of fourWays) look(x, y, way);
+			if (labels[y * width + x] !== label) continue;
+			for (const [dx, dy] of fourWays) {
+				if (labels[(y + dy) * width + x + dx] !== label) edge.push([x, y, dx, dy]);
+			}
 		}
 	}
-	return inside > 0.7 * all;
+	// Twice the area by the length of the edge is how wide a long hole is.
+	const reach = Math.round(Math.max(rim.leastMm / stepMm, (2 * area) / edge.length));
+	const inside = edge.filter(([x, y, dx, dy]) => {
+		const [farX, farY] = [x + dx * reach, y + dy * reach];
+		const isKnown = farX >= 0 && farY >= 0 && farX < width && farY < height;
+		return isKnown && on[farY * width + farX] === 1;
+	});
+	return inside.length > rim.share * edge.length;
 }
 
 function meanOf(
@@ -117,6 +123,30 @@ function meanOf(
 		}
 	}
 	return sum / area;
+}
+
+/** The middle oddness of what is surely ground. */
+function plainOf({values}: Field): number {
+	const some = Float32Array.from(
+		{length: 2000},
+		(_, index) => values[Math.floor((index * values.length) / 2000)] ?? 0,
+	);
+	const sure = some.filter(value => value < -1).sort();
+	return sure[sure.length >> 1] ?? -4;
+}
+
+function middleOf(
+	{width, values}: Field,
+	labels: Int32Array,
+	{label, left, right, top, bottom}: Region,
+): number {
+	const own: number[] = [];
+	for (let y = top; y <= bottom; y += 1) {
+		for (let at = y * width + left; at <= y * width + right; at += 1) {
+			if (labels[at] === label) own.push(values[at] ?? 0);
+		}
+	}
+	return own.toSorted((a, b) => a - b)[own.length >> 1] ?? 0;
 }
 
 function deepest(

@@ -1,6 +1,6 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
 import {aboutMm, asIfFlat, findRound} from './coin.ts';
-import {measureBodies} from './measure-bodies.ts';
+import {measureBodies, type Reading} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
@@ -45,8 +45,8 @@ function declineBare(photo: Halved, flats: readonly Found[]): Outcome {
 	if (flats.some(isLetter)) return {kind: 'declined', why: 'letter'};
 	const round = findRound(photo.half);
 	const lengths = round
-		? measureBodies(photo, asIfFlat(round, photo.raster)).readings.flatMap(({either}) =>
-				either.map(({lengthMm}) => lengthMm),
+		? measureBodies(photo, asIfFlat(round, photo.raster)).flatMap(one =>
+				one.kind === 'read' ? one.either.map(({lengthMm}) => lengthMm) : [],
 			)
 		: [];
 	if (lengths.length > 0) return {kind: 'declined', why: 'coin', aboutMm: aboutMm(Math.max(...lengths))};
@@ -55,34 +55,41 @@ function declineBare(photo: Halved, flats: readonly Found[]): Outcome {
 
 /** Measures the cases on a photo by a reference that was found in it. */
 export function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outcome {
-	const {readings, doubts} = measureBodies(photo, found);
+	const judged = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);
-	const [first] = readings;
+	const base = {reference, referencePx};
+	const read = judged.flatMap(one => (one.kind === 'read' ? [one] : []));
+	const doubted = judged.flatMap(one => (one.kind === 'doubted' ? [one] : []));
+	const unsure = (list: typeof doubted) => {
+		const told = list.map(({at, why}) => ({atPx: toUpright(at), why}));
+		return told.length > 0 ? {unsure: told} : {};
+	};
+	const [first] = read;
 	if (!first) {
-		const why = doubts[0] ?? (isDark(photo) ? 'dark' : 'no-case');
-		return {kind: 'declined', why, reference, referencePx};
+		return {kind: 'declined', why: doubted[0]?.why ?? (isDark(photo) ? 'dark' : 'no-case'), ...base};
 	}
-	const cases = readings.flatMap(({either}) => either.map(one => inPixels(one, toUpright)));
+	const inPx = ({either}: typeof first) => either.map(one => inPixels(one, toUpright));
 	// Two readings of one case are a question; among several cases the sure ones are enough.
-	if (readings.length === 1 && first.either.length > 1)
-		return {kind: 'choose', reference, referencePx, cases};
-	const sure = readings.filter(({either}) => either.length === 1);
-	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference, referencePx};
+	if (read.length === 1 && first.either.length > 1) {
+		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
+	}
+	const [sure, torn] = [read.filter(one => one.isLikely), read.filter(one => !one.isLikely)];
+	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
+	const left = torn.map(({at}) => ({kind: 'doubted', why: 'unclear-ends', at}) as const);
 	return {
 		kind: 'measured',
-		reference,
-		referencePx,
-		cases: sure.flatMap(({either}) => either.map(one => inPixels(one, toUpright))),
+		...base,
+		cases: sure.flatMap(one => inPx(one).slice(0, 1)),
+		...unsure([...left, ...doubted]),
 	};
 }
 
-type Reading = ReturnType<typeof measureBodies>['readings'][number]['either'][number];
-
-function inPixels({lines, ...sizes}: Reading, toUpright: (point: Point) => Point) {
+function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point) => Point) {
 	const [from, to] = lines.length;
 	const width = lines.width && {widthLinePx: [toUpright(lines.width[0]), toUpright(lines.width[1])] as const};
-	return {...sizes, lengthLinePx: [toUpright(from), toUpright(to)] as const, ...width};
+	const lengthLinePx = [toUpright(from), toUpright(to)] as const;
+	return {...sizes, lengthLinePx, ...width, outlinePx: outline.map(toUpright)};
 }
 
 /** Paper or table should be the brightest there is. */

@@ -100,7 +100,9 @@ export function isPlain(one: Found): boolean {
 }
 
 function isPlainSheet({flat, score, pose, placed}: Found): boolean {
-	return flat.kind !== 'card' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
+	return (
+		flat.kind !== 'card' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85)
+	);
 }
 
 function isPlainCard({pose, placed}: Found): boolean {

@@ -38,7 +38,7 @@ function differencesOf({width, height, tones}: FlatView, {differ}: Ground): Floa
  */
 function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
 	const toned = Math.max(0.09, 3.5 * colourSpread);
-	const deep = 1.25 + Math.min(0.6, 2.5 * lightSpread);
+	const deep = 1.02 + Math.min(0.6, 2.5 * lightSpread);
 	return (light, red, blue) => {
 		const dark = Math.max(0, -light);
 		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);
