@@ -42,21 +42,41 @@ export function drawTray({cases, unsure = [], title}: TrayMarks, size: PhotoSize
 	]);
 }
 
-/** Each plate beside its case where it hides least; where length and number find no room, the number alone. */
+/** Each plate beside its case where it hides least; where lengths find no room, the numbers alone. */
 function platesFor(cases: readonly NumberedCase[], unsure: readonly Point[], pen: Pen): readonly Plate[] {
+	const marks = unsure.map(at => around(at, plateSize('?', pen)));
+	const whole = placed(cases, {
+		pen,
+		marks,
+		wordsOf: ({number, length}) => `${number}  ${Math.round(length.mm)} mm`,
+	});
+	return whole.isClear
+		? whole.plates
+		: placed(cases, {pen, marks, wordsOf: ({number}) => String(number)}).plates;
+}
+
+type Placing = {
+	readonly pen: Pen;
+	readonly marks: readonly Box[];
+	readonly wordsOf: (one: NumberedCase) => string;
+};
+
+/** Plates one after another, and whether all of them found a place of their own. */
+function placed(
+	cases: readonly NumberedCase[],
+	{pen, marks, wordsOf}: Placing,
+): {readonly plates: readonly Plate[]; readonly isClear: boolean} {
 	const bodies = cases.map(bodyOf);
-	const marks = unsure.map(([x, y]) => around([x, y], plateSize('?', pen)));
-	let placed: readonly Plate[] = [];
-	for (const [index, {number, length}] of cases.entries()) {
-		const body = bodies[index];
-		if (!body) continue;
-		const taken = [...marks, ...placed.map(({box}) => box)];
-		const whole = `${number}  ${Math.round(length.mm)} mm`;
-		const [best, hidden] = bestFor(whole, {body, taken, bodies, pen});
-		const [small] = bestFor(String(number), {body, taken, bodies, pen});
-		placed = [...placed, hidden > 0.25 * areaOf(best.box) ? small : best];
+	let plates: readonly Plate[] = [];
+	let isClear = true;
+	for (const one of cases) {
+		const words = wordsOf(one);
+		const taken = [...marks, ...plates.map(({box}) => box)];
+		const {plate, hidden} = bestFor(words, {body: bodyOf(one), taken, bodies, pen});
+		plates = [...plates, plate];
+		if (hidden > 0.25 * areaOf(plate.box)) isClear = false;
 	}
-	return placed;
+	return {plates, isClear};
 }
 
 type Room = {
@@ -66,8 +86,10 @@ type Room = {
 	readonly pen: Pen;
 };
 
-/** The place for a plate, and how many square pixels it hides there. */
-function bestFor(words: string, {body, taken, bodies, pen}: Room): readonly [Plate, number] {
+type Tried = {readonly plate: Plate; readonly hidden: number};
+
+/** The place for a plate, and how many square pixels it hides there; another plate counts more. */
+function bestFor(words: string, {body, taken, bodies, pen}: Room): Tried {
 	const {wide, tall} = plateSize(words, pen);
 	const gap = pen.unit * 4;
 	const [x, y] = middleOf(body);
@@ -84,13 +106,13 @@ function bestFor(words: string, {body, taken, bodies, pen}: Room): readonly [Pla
 		const left = clamp(corner[0], pen.widthPx - wide);
 		const top = clamp(corner[1], pen.heightPx - tall);
 		const box = {left, top, right: left + wide, bottom: top + tall};
-		// Another plate hidden is a number lost; part of a case hidden is not.
+		// Another plate hidden is a number lost, part of a case hidden is not.
 		const hidden = sum(taken.map(one => 4 * sharedBy(one, box))) + sum(bodies.map(one => sharedBy(one, box)));
 		return {plate: {words, box}, hidden, order};
 	});
 	const [best] = tried.toSorted((one, other) => one.hidden - other.hidden || one.order - other.order);
 	if (!best) throw new Error('Expected a place for a plate; none was tried');
-	return [best.plate, best.hidden];
+	return best;
 }
 
 /** Where a case lies: its outline, or half as wide as its line is long. */
