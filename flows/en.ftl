@@ -340,9 +340,9 @@ question-tray-photo = Lay all your cases on a plain white A4 sheet, a finger apa
 said-measuring-tray = I am looking for the cases in your photo. That takes a moment.
 question-tray = { $rest ->
     [yes] { $count } cases are left, { $least } to { $most } mm long.
-   *[no] I see { $count } cases, { $least } to { $most } mm long.
+   *[no] I measured { $count } cases, { $least } to { $most } mm long.
 } { $unsure ->
-    [0] {""}
+    [0] What has no number is not counted.{" "}
     [one] One thing more I could not measure: it has a question mark, and I do not count it.{" "}
    *[other] { $unsure } things more I could not measure: they have question marks, and I do not count them.{" "}
 }Which of these are one kind? Press their numbers, then “These are one kind”.
@@ -350,7 +350,7 @@ question-tray = { $rest ->
     In mm: { $list }
 question-tray-one = { $rest ->
     [yes] One case is left: no. { $first }.
-   *[no] I see one case.
+   *[no] I measured one case.
 } It is { $list } mm long, give or take { $plusMinus }.{ $unsure ->
     [0] {""}
     [one] {" "}One thing more I could not measure: it has a question mark, and I do not count it.

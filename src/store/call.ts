@@ -75,6 +75,8 @@ const pictureSchema = z.union([
 					}),
 				)
 				.min(1),
+			/** The corners of the sheet that they lie on. */
+			sheet: z.array(pointSchema).optional(),
 			unsure: z.array(pointSchema).optional(),
 			title: z.string(),
 		}),

@@ -60,7 +60,7 @@ journeyTest(
 		expect(ada.sees.text).toContain('send me one photo of all');
 		await ada.photo(photo);
 		expect(ada.sees.photo).toBeDefined();
-		expect(ada.sees.text).toContain('I see 5 cases, 53 to 67 mm long. One thing more I could not measure');
+		expect(ada.sees.text).toContain('I measured 5 cases, 53 to 67 mm long. One thing more I could not measure');
 		expect(ada.labels().slice(0, 7)).toEqual([
 			...['Long ones: 2, 5', 'Broad ones: 1, 3, 4'],
 			...['1', '2', '3', '4', '5'],
@@ -150,7 +150,7 @@ journeyTest(
 		expect((await newestFind(db, ada.id)).standing.facts.length).toMatchObject({uncertaintyMm: 5});
 		await ada.sends('/tray');
 		await ada.photo(png(1200, 901));
-		expect(ada.sees.text).toContain('I see 5 cases');
+		expect(ada.sees.text).toContain('I measured 5 cases');
 		await ada.sends('/sheet');
 		await ada.sends('/tray');
 		await ada.photo(png(1200, 902));
