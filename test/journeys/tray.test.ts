@@ -60,7 +60,9 @@ journeyTest(
 		expect(ada.sees.text).toContain('send me one photo of all');
 		await ada.photo(photo);
 		expect(ada.sees.photo).toBeDefined();
-		expect(ada.sees.text).toContain('I measured 5 cases, 53 to 67 mm long. One thing more I could not measure');
+		expect(ada.sees.text).toContain(
+			'I measured 5 cases, 53 to 67 mm long. What has no number is not counted. One thing',
+		);
 		expect(ada.labels().slice(0, 7)).toEqual([
 			...['Long ones: 2, 5', 'Broad ones: 1, 3, 4'],
 			...['1', '2', '3', '4', '5'],
@@ -72,6 +74,7 @@ journeyTest(
 		const asked = await walkTo({db, person: ada}, 'result', answers);
 		expect(asked).not.toContain('count');
 		expect(asked).not.toContain('length');
+		expect(ada.all.some(({text}) => text.includes('Your 3 cases are 65 to 67 mm long.'))).toBe(true);
 		await ada.presses('Save this find');
 		const body = (await draftOf(db, first))?.body;
 		expect(body).toMatchObject({count: 3, length: {mm: 66, method: 'photo', reference: 'a4'}});
