@@ -340,26 +340,29 @@ question-tray-photo = Lay all your cases on a plain white A4 sheet, a finger apa
 said-measuring-tray = I am looking for the cases in your photo. That takes a moment.
 question-tray = { $rest ->
     [yes] { $count } cases are left, { $least } to { $most } mm long.
-   *[no] I see { $count } cases, { $least } to { $most } mm long.
+   *[no] I measured { $count } cases, { $least } to { $most } mm long. What has no number is not counted.
 } { $unsure ->
     [0] {""}
-    [one] One thing more I could not measure: it has a question mark, and I do not count it.{" "}
-   *[other] { $unsure } things more I could not measure: they have question marks, and I do not count them.{" "}
+    [one] One thing I could not measure: it has a question mark.{" "}
+   *[other] { $unsure } things I could not measure: they have question marks.{" "}
 }Which of these are one kind? Press their numbers, then “These are one kind”.
 
     In mm: { $list }
 question-tray-one = { $rest ->
     [yes] One case is left: no. { $first }.
-   *[no] I see one case.
+   *[no] I measured one case.
 } It is { $list } mm long, give or take { $plusMinus }.{ $unsure ->
     [0] {""}
-    [one] {" "}One thing more I could not measure: it has a question mark, and I do not count it.
-   *[other] {" "}{ $unsure } things more I could not measure: they have question marks, and I do not count them.
+    [one] {" "}One thing more I could not measure: it has a question mark.
+   *[other] {" "}{ $unsure } things more I could not measure: they have question marks.
 } Shall we look at it?
 question-tray-empty = No case is left on this photo. Send another photo of all, or go on without.
 question-tray-spread = These are { $least } to { $most } mm long. Cases of one kind seldom differ so much. Are they really one kind?
 question-tray-wrong-line = Which line lies wrong? It has to end at the borders of the case, without horns and strings. I take that number out. You can look at that case by itself later.
-question-tray-left = I leave the other cases. Nothing of them is kept.
+question-tray-left = { $shown ->
+    [yes] I leave the other cases. Nothing of them is kept.
+   *[no] All right. Nothing is kept.
+}
 why-tray = Each kind gets a record of its own, with how many there were and how long each is. You know best which look alike: shape, horns or strings, size. What I suggest is only a guess from the outline.
 picture-tray = Your photo with { $count } cases, each with its number and a line where I measured. In mm: { $list }.
 option-tray-number = { $picked ->
@@ -375,7 +378,7 @@ option-tray-leave = Leave them all
 option-tray-leave-rest = Leave the rest
 option-tray-take-one = Yes, look at it
 option-tray-leave-one = Leave it
-option-tray-never-mind = Go on without
+option-tray-never-mind = Never mind
 option-tray-spread-yes = Yes, one kind
 option-tray-again = No, choose again
 option-tray-all-right = All lines are right
@@ -423,6 +426,7 @@ result-also-else = something I do not know
 result-scientific = { $scientific }, about { $percent } in 100
 result-for = What speaks for it: { $seen }.
 result-against = What speaks against it: { $seen }.
+result-each = Your { $count } cases are { $least } to { $most } mm long. I compare the middle one.
 result-length = Its length is { $mm } mm, give or take { $plusMinus }.
 result-length-least = Its length is at least { $mm } mm ({ $because }).
 result-width = Its width is { $mm } mm, give or take { $plusMinus }.

@@ -22,12 +22,13 @@ export function measuredPicture(
 
 /** The photo of several cases, each with its number and its line. */
 export function trayPicture(
-	{hash, cases, unsure}: Tray,
+	{hash, cases, sheet, unsure}: Tray,
 	{say}: Reader,
 ): Extract<PhotoPicture, {kind: 'tray'}> {
 	return {
 		...{kind: 'tray', hash},
 		cases: cases.map(({number, length, outline}) => ({number, length, ...(outline ? {outline} : {})})),
+		...(sheet ? {sheet} : {}),
 		...(unsure ? {unsure} : {}),
 		title: say.say('picture-tray', {
 			count: cases.length,

@@ -114,7 +114,7 @@ export function keyboardOf(
 	const rows = [before, after].map(list => rowsOf(list.map(({id, text}) => button(id, text))));
 	return [
 		...(rows[0] ?? []),
-		...inRowsOf(5, numbers),
+		...evenRowsOf(5, numbers),
 		...(rows[1] ?? []),
 		...(last.length > 0 ? [last] : []),
 	];
@@ -129,6 +129,12 @@ function labelOf({label, letter}: Option, reader: Reader): string {
 export function rowsOf(buttons: Keyboard[number]): Keyboard {
 	const longest = Math.max(0, ...buttons.map(({text}) => [...text].length));
 	return inRowsOf(longest <= 6 ? 3 : longest <= shortLabel ? 2 : 1, buttons);
+}
+
+/** As few rows as hold them, about equally long. */
+function evenRowsOf(mostPerRow: number, buttons: Keyboard[number]): Keyboard {
+	const rows = Math.max(1, Math.ceil(buttons.length / mostPerRow));
+	return inRowsOf(Math.ceil(buttons.length / rows), buttons);
 }
 
 function inRowsOf(perRow: number, buttons: Keyboard[number]): Keyboard {

@@ -41,7 +41,6 @@ const fourWays = [
 /** Finds the bodies on a flat view, the broadest first. */
 export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 	const filled = fillHoles(maskAbove(odd, 0), odd, view.stepMm);
-	(globalThis as any).MASK?.(filled, maskAbove(odd, 0), view);
 	const depth = depthOf(filled);
 	const wholes = regionsOf(filled, 20);
 	const cores = regionsOf(maskAbove(depth, (0.55 * leastRadiusMm) / view.stepMm), 4);

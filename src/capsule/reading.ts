@@ -54,6 +54,8 @@ export type PhotoReading = (
 			readonly kind: 'several';
 			readonly reference: ReferenceKind;
 			readonly cases: readonly ReadCase[];
+			/** The corners of the sheet that they lie on; absent where they lie beside a card. */
+			readonly sheet?: readonly Point[] | undefined;
 			readonly unsure: readonly Point[];
 	  }
 	| {
@@ -97,7 +99,8 @@ export function readingFrom(outcome: Outcome): PhotoReading {
 	const [first] = cases;
 	if (!first) return {kind: 'declined', why: 'unsure', hidden};
 	if (outcome.kind === 'measured' && cases.length > 1) {
-		return {kind: 'several', reference, cases, unsure, hidden};
+		const sheet = reference === 'card' ? undefined : outcome.referencePx;
+		return {kind: 'several', reference, cases, sheet, unsure, hidden};
 	}
 	const lengths = cases.slice(0, 2).map(({length}) => length);
 	return {kind: 'read', reference, lengths, width: first.width, outline: first.outline, unsure, hidden};

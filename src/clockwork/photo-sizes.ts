@@ -36,7 +36,9 @@ function outcomeOf(
 	const {reference, unsure} = reading;
 	const on = {...kept, reference, ...(unsure.length > 0 ? {unsure: unsure.map(wholePoint)} : {})};
 	if (reading.kind === 'several') {
-		return {kind: 'tray', tray: {...on, cases: inReadingOrder(reading.cases).map(trayCase)}};
+		const {cases, sheet} = reading;
+		const lying = sheet ? {sheet: sheet.map(wholePoint)} : {};
+		return {kind: 'tray', tray: {...on, ...lying, cases: inReadingOrder(cases).map(trayCase)}};
 	}
 	const {lengths, width, outline} = reading;
 	const sizes = {lengths: lengths.map(whole), ...(width ? {width: whole(width)} : {})};

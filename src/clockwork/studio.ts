@@ -5,7 +5,7 @@ import {join} from 'node:path';
 import sharp from 'sharp';
 import {drawMarks} from '../draw/measured.ts';
 import {sentWidthPx} from '../draw/palette.ts';
-import {drawTray} from '../draw/tray.ts';
+import {trayPart} from '../draw/tray.ts';
 import {type DrawnFrom, drawWanted} from '../draw/wanted.ts';
 import {readRegion} from '../key/region.ts';
 import {projectRoot} from '../settings.ts';
@@ -62,9 +62,15 @@ async function measuredPhoto(
 ): Promise<Uint8Array> {
 	const {width = 1, height = 1} = await sharp(photo).metadata();
 	const size = {widthPx: width, heightPx: height};
-	const overlay = Buffer.from(marks.kind === 'tray' ? drawTray(marks, size) : drawMarks(marks, size));
+	const {box, svg} =
+		marks.kind === 'tray'
+			? trayPart(marks, size)
+			: {box: {left: 0, top: 0, right: width, bottom: height}, svg: drawMarks(marks, size)};
+	const {left, top} = box;
+	const part = {left, top, width: box.right - left, height: box.bottom - top};
 	const marked = await sharp(photo)
-		.composite([{input: overlay}])
+		.extract(part)
+		.composite([{input: Buffer.from(svg)}])
 		.toBuffer();
 	return sharp(marked).resize({width: sentWidthPx, withoutEnlargement: true}).jpeg({quality: 80}).toBuffer();
 }

@@ -151,7 +151,9 @@ function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {
 	const more = bowl ? [offered('another', 'option-end-another-bowl'), offered('walk')] : [offered('walk')];
 	return {
 		...ask,
-		...(isLeft ? {text: {message: 'question-tray-left'}} : {}),
+		...(isLeft
+			? {text: {message: 'question-tray-left', values: {shown: standing.trayed?.tray ? 'yes' : 'no'}}}
+			: {}),
 		options: outcome === 'kept' && place ? [...more, offered('fresh')] : [offered('fresh')],
 		canBack: outcome !== 'kept' && standing.hasPast,
 	};

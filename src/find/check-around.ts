@@ -58,6 +58,7 @@ const samples = {
 	second: 'x',
 	seen: 'x',
 	since: '20:15',
+	shown: 'yes',
 	square: 'SW43',
 	text: 'x',
 	typed: '123.5',

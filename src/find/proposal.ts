@@ -53,7 +53,11 @@ export const trayCaseSchema = z.object({
 });
 
 /** Several cases read from one photo, before the person has said which are one kind. */
-export const traySchema = measuredOnSchema.extend({cases: z.array(trayCaseSchema).min(1).readonly()});
+export const traySchema = measuredOnSchema.extend({
+	cases: z.array(trayCaseSchema).min(1).readonly(),
+	/** The corners of the sheet that they lie on. */
+	sheet: z.array(pointSchema).optional(),
+});
 
 /** One of several cases on a photo. */
 export type TrayCase = z.output<typeof trayCaseSchema>;

@@ -69,6 +69,8 @@ export const pictureSchema = z.union([
 					}),
 				)
 				.min(1),
+			/** The corners of the sheet that they lie on. */
+			sheet: z.array(pointSchema).optional(),
 			unsure: z.array(pointSchema).optional(),
 			title: z.string(),
 		}),

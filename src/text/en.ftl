@@ -96,6 +96,10 @@ draft-delete-yes = Yes, delete it
 draft-delete-no = No, keep it
 draft-deleted = Find no. { $number } is deleted, with its photos. If it was passed on, I tell the receiver to drop it.
 draft-none = no
+draft-lengths = { $count ->
+    [one] One case, { $least } mm
+   *[other] { $count } cases, { $least } to { $most } mm
+}
 draft-live = Live egg case, left in place
 draft-unnamed = Not named yet
 draft-shortlist = { $others ->
