@@ -76,7 +76,9 @@ export function makeSkin(shape: CaseShape, {light, level}: SkinWish, pick: Pick)
 		const mottle = 1 + patchy * 2 * (noise(u / 12, v / 12) - 0.5) + 0.12 * (fine(u / 0.6, v / 0.6) - 0.5);
 		const line = fine(v / stripeMm, u / 40 + 9) - 0.5;
 		setInk(zone, isThin ? rims.ink : body, mottle * (1 + 2.5 * stripes * line));
-		const depth = isThin ? rims.depth * (0.55 + 0.45 * ramp(0, 3, inside)) : tone.depth * (0.45 + 0.55 * lens);
+		const depth = isThin
+			? rims.depth * (0.55 + 0.45 * ramp(0, 3, inside))
+			: tone.depth * (0.45 + 0.55 * lens);
 		const ny = at.ny + stripes * 6 * (fine(v / stripeMm + 0.35, u / 40 + 9) - 0.5 - line);
 		const glow = 1 - Math.exp(-depth);
 		for (let channel = 0; channel < 3; channel += 1) {
