@@ -46,6 +46,12 @@ const shares = [
 	['black', 0.14],
 ] as const;
 const paper = inkOf([238, 238, 236]);
+/** How many cases are wet, how much those mirror, and how small the lamp's image is (greater is smaller). */
+const wetness = {
+	clean: {share: 0.35, strength: [0.15, 0.7], gloss: [40, 160]},
+	normal: {share: 0.5, strength: [0.15, 0.85], gloss: [25, 130]},
+	hard: {share: 0.6, strength: [0.2, 1], gloss: [14, 90]},
+} as const;
 
 /** Makes a skin up; the light is as seen from the case's own frame. */
 export function makeSkin(shape: CaseShape, {light, level}: SkinWish, pick: Pick): Skin {
@@ -54,8 +60,9 @@ export function makeSkin(shape: CaseShape, {light, level}: SkinWish, pick: Pick)
 	const [noise, fine] = [layered(noiseFrom(pick), 3), noiseFrom(pick)];
 	const stripeMm = between(pick, [0.5, 1.6]);
 	const stripes = pick() < 0.6 ? between(pick, [0.02, 0.14]) : 0;
-	const wet = pick() < 0.55 ? between(pick, [0.15, 1]) : between(pick, [0, 0.12]);
-	const [gloss, patchy] = [between(pick, [14, 90]), between(pick, [0.1, 0.45])];
+	const wet =
+		pick() < wetness[level].share ? between(pick, wetness[level].strength) : between(pick, [0, 0.12]);
+	const [gloss, patchy] = [between(pick, wetness[level].gloss), between(pick, [0.1, 0.45])];
 	const rimShine = pick() < {clean: 0.12, normal: 0.25, hard: 0.4}[level] ? between(pick, [0.3, 0.9]) : 0;
 	const growth = growthOn(shape, level, pick);
 	const zone = Float64Array.from(body);
@@ -69,7 +76,9 @@ export function makeSkin(shape: CaseShape, {light, level}: SkinWish, pick: Pick)
 		const mottle = 1 + patchy * 2 * (noise(u / 12, v / 12) - 0.5) + 0.12 * (fine(u / 0.6, v / 0.6) - 0.5);
 		const line = fine(v / stripeMm, u / 40 + 9) - 0.5;
 		setInk(zone, isThin ? rims.ink : body, mottle * (1 + 2.5 * stripes * line));
-		const depth = isThin ? rims.depth * ramp(-0.3, 3, inside) : tone.depth * (0.45 + 0.55 * lens);
+		const depth = isThin
+			? rims.depth * (0.55 + 0.45 * ramp(0, 3, inside))
+			: tone.depth * (0.45 + 0.55 * lens);
 		const ny = at.ny + stripes * 6 * (fine(v / stripeMm + 0.35, u / 40 + 9) - 0.5 - line);
 		const glow = 1 - Math.exp(-depth);
 		for (let channel = 0; channel < 3; channel += 1) {

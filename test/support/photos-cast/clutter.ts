@@ -133,7 +133,7 @@ export function makeSand({pick, atMm}: ClutterWish, reachMm: number): Thing {
 		const [column, row] = [Math.floor(ray.x / sideMm), Math.floor(ray.y / sideMm)];
 		const chance = noise(column * 7.31, row * 5.77);
 		const thin = 1 - Math.hypot(ray.x - atMm[0], ray.y - atMm[1]) / reachMm;
-		if (chance > 0.25 + share * thin) return false;
+		if (chance > (0.15 + share) * thin + 0.08) return false;
 		const at = [noise(row * 3.9, column * 9.2), noise(column * 4.1 + 9, row * 8.3)] as const;
 		const radius = 0.2 + 0.3 * noise(row * 6.1, column * 2.7 + 50);
 		const off = Math.hypot(

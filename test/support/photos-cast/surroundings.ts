@@ -107,7 +107,7 @@ export function groundFor({level, reference}: Wish, pick: Pick): GroundName {
 				['wood', {clean: 0, normal: 1.5, hard: 2}[level]],
 				['speckled stone', level === 'clean' ? 0 : 1],
 				['veined stone', level === 'clean' ? 0 : 1],
-				['linen', level === 'clean' ? 0.5 : 1],
+				['linen', level === 'clean' ? 0 : 1],
 			];
 	const name = byShare(pick, shares);
 	return shares.find(([one]) => one === name)?.[0] ?? 'plain';
