@@ -21,6 +21,8 @@ const leastRound = 0.8;
 /** How far its edge may be off the fitted ellipse, as a share of its size and at least in pixels. */
 const mostOff = 0.06;
 const finestPx = 0.7;
+/** In how many ways it must be seen to be sure. */
+const leastVotes = 3;
 
 /** The one round thing of a photo, in its pixels, looked for in the picture at half its size; undefined where there is not one. */
 export function findRound(half: Raster): Round | undefined {
@@ -33,7 +35,7 @@ export function findRound(half: Raster): Round | undefined {
 function roundIn(shades: Shades): Round | undefined {
 	const {width, height} = shades.across;
 	const runs = roomForRuns(width, height);
-	const found: {round: Round; votes: number}[] = [];
+	const found: Round[][] = [];
 	for (const way of ['light', 'colour', 'edges'] as const) {
 		for (const {mask, of} of masksOf(shades, way)) {
 			for (const part of partsOf(mask, {leastArea: shares[0] * width * height, of, runs})) {
@@ -43,15 +45,16 @@ function roundIn(shades: Shades): Round | undefined {
 				if (left === 0 || top === 0 || right === width - 1 || bottom === height - 1) continue;
 				const round = roundFrom(fenceRound(runs, part));
 				if (!round || area < 0.9 * Math.PI * round.long * round.short) continue;
-				const same = found.find(one => isSame(one.round, round));
-				if (same) same.votes += 1;
-				else found.push({round, votes: 1});
+				const same = found.find(([first]) => first && isSame(first, round));
+				if (same) same.push(round);
+				else found.push([round]);
 			}
 		}
 	}
-	const sure = found.filter(({votes}) => votes >= 3).toSorted((a, b) => b.votes - a.votes);
-	const [first, second] = sure;
-	return first && (!second || 2 * second.votes < first.votes) ? first.round : undefined;
+	const [first = [], second = []] = found.toSorted((a, b) => b.length - a.length);
+	if (first.length < leastVotes || second.length > first.length / 2) return undefined;
+	// What lies between edges is smaller than what they go round, so one of the larger is nearest to the truth.
+	return first.toSorted((a, b) => a.long - b.long)[Math.floor(0.75 * first.length)];
 }
 
 /** The ellipse with the second moments of a fence; undefined where the fence is no ellipse. */

@@ -27,6 +27,8 @@ const weakest = 2.5;
 /** A change is told from this many steps to both sides. */
 const wide = 3;
 
+const one = new Float32Array(3);
+
 /** Finds the edges along a side from one corner to the next, clockwise as seen, so that outwards is to the left. */
 export function findEdges(raster: Raster, {from, to, ...look}: Across): Edges {
 	const {places, together, reachPx, skip} = look;
@@ -72,13 +74,12 @@ type Place = {
 /** Colours along a line across, summed over the lines beside it; false where it leaves the picture. */
 function readAcross(raster: Raster, {x, y, dx, dy, together, apart}: Place, colours: Float32Array): boolean {
 	const half = (colours.length / 3 - 1) / 2;
-	const one = new Float32Array(3);
 	colours.fill(0);
 	for (let beside = 0; beside < together; beside += 1) {
 		const shift = (beside - (together - 1) / 2) * apart;
 		for (let index = -half; index <= half; index += 1) {
-			const [along, off] = [shift, index * stepPx];
-			if (!readColour(raster, x + dx * along + dy * off, y + dy * along - dx * off, one)) return false;
+			const off = index * stepPx;
+			if (!readColour(raster, x + dx * shift + dy * off, y + dy * shift - dx * off, one)) return false;
 			const at = (index + half) * 3;
 			for (let channel = 0; channel < 3; channel += 1)
 				colours[at + channel] = (colours[at + channel] ?? 0) + (one[channel] ?? 0) / together;

@@ -34,7 +34,7 @@ export function makeOutlineFinder(shades: Shades): OutlineFinder {
 			for (const part of partsOf(mask, {leastArea: leastShare * mask.on.length, of, runs})) {
 				const corners = cornersOf(runs, part, mask);
 				if (!corners) continue;
-				const same = found.find(other => isNear(other.corners, corners));
+				const same = found.find(other => isNear(other.corners, corners, 5));
 				if (same) same.votes += 1;
 				else found.push({corners, votes: 1});
 			}
@@ -110,11 +110,12 @@ function isAtBorder(corners: Corners, {width, height}: Mask): boolean {
 	return corners.some(([x, y]) => x < 0.5 || y < 0.5 || x > width - 1.5 || y > height - 1.5);
 }
 
-function isNear(a: Corners, b: Corners): boolean {
+/** Whether all corners of two outlines lie within so many pixels of each other, whichever is named first. */
+export function isNear(a: Corners, b: Corners, px: number): boolean {
 	return [0, 1, 2, 3].some(turn =>
 		a.every((point, index) => {
 			const other = b[(index + turn) % 4] ?? [0, 0];
-			return Math.hypot(point[0] - other[0], point[1] - other[1]) < 5;
+			return Math.hypot(point[0] - other[0], point[1] - other[1]) < px;
 		}),
 	);
 }

@@ -1,5 +1,5 @@
 /** Outlines from long straight edges, for sheets that a case or its horns cut in two. */
-import type {Corners, Outline} from './four-sided.ts';
+import {type Corners, isNear, type Outline} from './four-sided.ts';
 import type {Field, Point} from './raster.ts';
 import {areaOf} from './regions.ts';
 
@@ -14,6 +14,7 @@ const weakest = 3;
 const strongest = 24;
 const leastShare = 0.015;
 const leastSeen = 0.35;
+const mostOutlines = 120;
 
 /** Four-sided outlines whose sides all lie on long edges, best seen first. */
 export function outlinesOfLines(slopes: Slopes): readonly Outline[] {
@@ -30,7 +31,19 @@ export function outlinesOfLines(slopes: Slopes): readonly Outline[] {
 			if (votes > 0) found.push({corners, votes});
 		}
 	}
-	return found.toSorted((a, b) => b.votes - a.votes).slice(0, 40);
+	return distinct(found.toSorted((a, b) => b.votes - a.votes))
+		.map(({corners, votes}) => ({corners, votes: votes - goingOn(slopes, corners)}))
+		.toSorted((a, b) => b.votes - a.votes);
+}
+
+/** Without those that nearly are one before them: many lines lie along the two edges of one shadow. */
+function distinct(outlines: readonly Outline[]): readonly Outline[] {
+	const kept: Outline[] = [];
+	for (const one of outlines) {
+		if (kept.length === mostOutlines) break;
+		if (!kept.some(other => isNear(one.corners, other.corners, 3))) kept.push(one);
+	}
+	return kept;
 }
 
 /** Votes for lines by their angle and distance from the middle (Hough's transform, with the slope's own angle). */
@@ -132,6 +145,20 @@ function votesFor(slopes: Slopes, corners: Corners): number {
 		least = Math.min(least, seen);
 	}
 	return 4 * least + sum;
+}
+
+/** How plainly sides go on beyond their corners, where those of a sheet or card end. */
+function goingOn(slopes: Slopes, corners: Corners): number {
+	let sum = 0;
+	for (const [index, [x, y]] of corners.entries()) {
+		for (const [fromX, fromY] of [corners[(index + 1) % 4] ?? [x, y], corners[(index + 3) % 4] ?? [x, y]]) {
+			const long = Math.hypot(x - fromX, y - fromY);
+			const beyond = (far: number): Point => [x + (far * (x - fromX)) / long, y + (far * (y - fromY)) / long];
+			const {seen, strength} = seenBetween(slopes, beyond(5), beyond(17));
+			sum += (seen * strength) / 2;
+		}
+	}
+	return sum;
 }
 
 /** On which share of the way between two points the picture rises or falls across it, and how steeply, up to 1. */

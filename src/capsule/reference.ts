@@ -1,5 +1,5 @@
 /** The thing of known size in a photo: a sheet of A4 or a card, told from everything else that has four sides. */
-import {type Corners, makeOutlineFinder, type Outline} from './four-sided.ts';
+import {type Corners, isNear, makeOutlineFinder, type Outline} from './four-sided.ts';
 import {outlinesOfLines} from './long-lines.ts';
 import {makePaperTest, type PaperTest} from './paper.ts';
 import {findPose, type Pose} from './pose.ts';
@@ -30,6 +30,9 @@ const mostLooked = 16;
 const cornerSigmaPx = 0.7;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
 const mostMisfit = 6;
+/** So much more is left to rough corners, and to sides that may still lie along a shadow. */
+const mostRough = 900;
+const mostPlaced = 250;
 
 /** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first; `half` is it at half its size. */
 export function findFlats(raster: Raster, half: Raster): readonly Found[] {
@@ -62,12 +65,12 @@ function openSearch(sight: Sight) {
 		for (const {corners} of outlines) {
 			if (looked === mostLooked || found.some(isPlainSheet)) return;
 			const rough = inPixels(corners, coarse);
-			if (known.some(one => isSame(one, rough))) continue;
+			if (known.some(one => isNear(one, rough, 6))) continue;
 			known.push(rough);
-			if (!mayBe(rough, sight.raster)) continue;
+			if (!mayBe(rough, sight.raster, mostRough)) continue;
 			looked += 1;
 			const placed = place(corners, sight);
-			if (!placed || known.some(one => isSame(one, placed.corners) && one !== rough)) continue;
+			if (!placed || known.some(one => isNear(one, placed.corners, 6) && one !== rough)) continue;
 			known.push(placed.corners);
 			found.push(...fitFlats(placed, sight));
 		}
@@ -78,7 +81,7 @@ function openSearch(sight: Sight) {
 /** Finds the sides in the picture at half its size, where noise is less, and then again more finely. */
 function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
 	const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
-	if (!first) return undefined;
+	if (!first || !mayBe(inPixels(first.corners, 2), raster, mostPlaced)) return undefined;
 	const fine = placeSides(raster, inPixels(first.corners, 2), {reachPx: 3, skip: 0.09, together: 3});
 	// Where noise or blur hides a side from the finer look, the first one was the better.
 	const sides = first.sides.map((side, index) => {
@@ -107,10 +110,6 @@ function isPlainSheet({flat, score, pose, placed}: Found): boolean {
 
 function isPlainCard({pose, placed}: Found): boolean {
 	return pose.misfit < 2 && placed.sides.every(({seen, contrast}) => seen > 0.9 && contrast > 8);
-}
-
-function isSame(one: Corners, other: Corners): boolean {
-	return one.every(([x, y]) => other.some(([ox, oy]) => Math.hypot(x - ox, y - oy) < 6));
 }
 
 /** The flats that four placed sides fit, with the pose of each; of A4 and Letter only the one that fits better. */
@@ -159,14 +158,14 @@ export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds =
 }
 
 /** Quick and generous: is there a camera for which these rough corners are any of the flats. */
-function mayBe(corners: Corners, raster: Raster): boolean {
+function mayBe(corners: Corners, raster: Raster, most: number): boolean {
 	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(corners);
 	const slim = (a + c) / (b + d);
 	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
 	return [a4, letter, card].some(({longMm, shortMm}) =>
 		[slim > 0.8 && ([longMm, shortMm] as const), slim < 1.25 && ([shortMm, longMm] as const)].some(size => {
 			const pose = size && poseOf(corners, [size[0] / 2, size[1] / 2], raster, 4);
-			return pose && pose.misfit < 900;
+			return pose && pose.misfit < most;
 		}),
 	);
 }

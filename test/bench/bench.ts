@@ -9,6 +9,7 @@ import {beginWalkers} from './conversation.ts';
 import {measureCards} from './drawing.ts';
 import {exportLimits, measureExports} from './exporting.ts';
 import {fillStore} from './filled-store.ts';
+import {measureMeasuring, measuringLimits} from './measuring.ts';
 import {measureNaming} from './naming.ts';
 import {measureReplay, trailOf} from './replay.ts';
 import {measureStart} from './start-up.ts';
@@ -19,6 +20,7 @@ const findsBefore = 10_000;
 const recordsExported = 100_000;
 const leastUpdates = 2000;
 const warmingWalks = 10;
+const photosPerSet = 20;
 /** A person with one bar of signal waits for the network, not for us. */
 const mostMedianMs = 5;
 
@@ -58,6 +60,8 @@ async function bench(): Promise<number> {
 	sayTable('start-up to ready, beside the same database', await measureStart(folder));
 	sayTable('npm run key -- name', measureNaming(flow.region));
 	sayTable('the card of a result (median, 95 in 100)', await measureCards(join(folder, 'photos')));
+	const measuring = await measureMeasuring(join(tmpdir(), 'pursekey-trial'), photosPerSet);
+	sayTable(`one photo measured, of ${measuring.photos}`, measuring.rows);
 	const exports = await measureExports(mkdtempSync(join(folder, 'export-')), {
 		flow,
 		records: recordsExported,
@@ -73,10 +77,16 @@ async function bench(): Promise<number> {
 			`\nExpected an export within ${seconds} s and ${overIdleMb} MiB; ${exports.tooMuch.join(', ')} took more.\n`,
 		);
 	}
+	if (measuring.tooMuch.length > 0) {
+		const {median: middle, ninetyFive, peakMb} = measuringLimits;
+		process.stdout.write(
+			`\nExpected a photo within ${middle} times bare decoding (95 in 100 within ${ninetyFive}), and ${peakMb} MiB.\n`,
+		);
+	}
 	const isHeldUp = telling.ratio > mostRatio;
 	if (isHeldUp)
 		process.stdout.write(`\nExpected answers at most ${mostRatio} times as long while a crowd is told.\n`);
-	return isSlow || isHeldUp || exports.tooMuch.length > 0 ? 1 : 0;
+	return isSlow || isHeldUp || exports.tooMuch.length + measuring.tooMuch.length > 0 ? 1 : 0;
 }
 
 /** Numbers mean little without the machine, and nothing beside other work. */

@@ -66,3 +66,18 @@ test.each([
 	const outcome = await measurePhoto(bytes);
 	expect(reasons).toContain(outcome.kind === 'declined' ? outcome.why : outcome);
 });
+
+test('beside a coin a case gets a class of size that holds its length, and no length', async () => {
+	const {bytes, cases} = await photograph({seed: 612000, reference: 'coin', level: 'clean'});
+	const outcome = await measurePhoto(bytes);
+	expect(outcome).toMatchObject({kind: 'declined', why: 'coin'});
+	const [from, to] = (outcome.kind === 'declined' && outcome.aboutMm) || [0, 0];
+	expect([from % 10, to % 10]).toEqual([0, 0]);
+	expect(cases[0]?.lengthMm).toBeGreaterThan(from);
+	expect(cases[0]?.lengthMm).toBeLessThan(to);
+});
+
+test('a sheet of Letter is named also where A4 is asked for', async () => {
+	const {bytes} = await photograph({seed: 613004, reference: 'letter', level: 'clean'});
+	expect(await measurePhoto(bytes, 'a4')).toMatchObject({kind: 'declined', why: 'letter'});
+});

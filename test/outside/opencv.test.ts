@@ -1,6 +1,7 @@
 /** Marks, planes, corners and rectangles held against OpenCV 4.13 in WebAssembly, which nobody here wrote. */
 import {loadOpenCV} from '@opencvjs/node';
 import {beforeAll, expect, test, vi} from 'vitest';
+import {roundFrom} from '../../src/capsule/coin.ts';
 import {fourOf} from '../../src/capsule/four-sided.ts';
 import {carry, homographyOf} from '../../src/capsule/homography.ts';
 import {marks} from '../../src/capsule/marks.ts';
@@ -21,6 +22,7 @@ type Library = {
 	readonly matFromArray: (rows: number, columns: number, kind: number, values: readonly number[]) => Matrix;
 	readonly findHomography: (from: Matrix, to: Matrix) => Matrix;
 	readonly minAreaRect: (points: Matrix) => {readonly size: Size};
+	readonly fitEllipse: (points: Matrix) => {readonly size: Size};
 	readonly getPredefinedDictionary: (kind: number) => {
 		readonly generateImageMarker: (id: number, sidePx: number, into: Matrix, borderCells: number) => void;
 	};
@@ -120,4 +122,17 @@ test('the four-sided outline of a turned rectangle has the area of the smallest 
 	matrix.delete();
 	const corners = fourOf(convexHull(points));
 	expect(corners && areaOf(corners) / (width * height)).toBeCloseTo(1, 4);
+});
+
+test('an ellipse has the axes that are fitted to the same points', () => {
+	const points = Array.from({length: 90}, (_, index): Point => {
+		const [x, y] = [31 * Math.cos(index / 14.324), 26 * Math.sin(index / 14.324)];
+		return [120 + 0.8 * x - 0.6 * y, 90 + 0.6 * x + 0.8 * y];
+	});
+	const matrix = matrixOf(points);
+	const {width, height} = cv.fitEllipse(matrix).size;
+	matrix.delete();
+	const round = roundFrom(points);
+	expect(round && (2 * round.long) / Math.max(width, height)).toBeCloseTo(1, 2);
+	expect(round && (2 * round.short) / Math.min(width, height)).toBeCloseTo(1, 2);
 });
