@@ -4,7 +4,7 @@ import {casesLeft, casesPicked, type Trayed, trayQuestion} from './tray.ts';
 
 /** The question about a tray. */
 export function askTray(trayed: Trayed): Ask {
-	const {stage, origin, tray, ticks, out} = trayed;
+	const {stage, origin, tray, before, out} = trayed;
 	const ask = {kind: 'tray', question: trayQuestion, canBack: false} as const;
 	const cases = casesLeft(trayed);
 	if (stage === 'wanted' || !tray || cases.length === 0) {
@@ -23,7 +23,7 @@ export function askTray(trayed: Trayed): Ask {
 		text: {message: cases.length === 1 ? 'question-tray-one' : 'question-tray', values: trayValues(trayed)},
 		options: cases.length === 1 ? optionsOfOne() : optionsOf(trayed),
 		// Before the photo there is nothing to go back to where the find was begun for the tray.
-		canBack: ticks > 0 || out.length > 0 || origin === 'size',
+		canBack: before.length > 0 || out.length > 0 || origin === 'size',
 		shows: {kind: 'tray', tray: shown},
 		why: 'why-tray',
 	};
