@@ -72,7 +72,7 @@ function optionsOf(trayed: Trayed): readonly Option[] {
 	const {picked} = trayed;
 	return [
 		...groupsOf(trayed).map(({id, numbers}) =>
-			option(`group-${id}`, `option-tray-group-${id}`, {numbers: numbers.join(', '), count: numbers.length}),
+			option(`group-${id}`, `option-tray-group-${id}`, {numbers: shortList(numbers), count: numbers.length}),
 		),
 		...casesLeft(trayed).map(({number}) => ({
 			...option(`tick-${number}`, 'option-tray-number', {
@@ -85,6 +85,12 @@ function optionsOf(trayed: Trayed): readonly Option[] {
 		option('not-quite', 'option-tray-not-quite'),
 		option('leave', trayed.origin === 'rest' ? 'option-tray-leave-rest' : 'option-tray-leave'),
 	];
+}
+
+/** As many numbers as a button holds; its ticks show the others. */
+function shortList(numbers: readonly number[]): string {
+	const most = 4;
+	return numbers.length <= most ? numbers.join(', ') : `${numbers.slice(0, most - 1).join(', ')} …`;
 }
 
 function optionsOfOne(): readonly Option[] {
