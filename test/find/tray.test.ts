@@ -177,6 +177,8 @@ test('the find of the rest knows place and day, asks which are one kind, and can
 	const left = goingOn(flow, next, 'leave');
 	expect(left.ask).toMatchObject({kind: 'end', text: {message: 'question-tray-left'}});
 	expect(kinds(left.turn.effects)).not.toContain('begin');
+	// Left by mistake, they are there again.
+	expect(goingOn(flow, left, 'back').ask.kind).toBe('tray');
 });
 
 test('cases of lengths that no case has are told as seen and not measured; one that is left is asked about alone', () => {
