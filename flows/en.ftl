@@ -356,11 +356,11 @@ question-tray-one = { $rest ->
     [one] {" "}One thing more I could not measure: it has a question mark.
    *[other] {" "}{ $unsure } things more I could not measure: they have question marks.
 } Shall we look at it?
-question-tray-empty = No case is left on this photo. Send another photo of all, or go on without.
+question-tray-empty = No case is left on this photo. Send another photo of all, or press “Never mind”.
 question-tray-spread = These are { $least } to { $most } mm long. Cases of one kind seldom differ so much. Are they really one kind?
 question-tray-wrong-line = Which line lies wrong? It has to end at the borders of the case, without horns and strings. I take that number out. You can look at that case by itself later.
 question-tray-left = { $shown ->
-    [yes] I leave the other cases. Nothing of them is kept.
+    [yes] I leave these cases. Nothing of them is kept.
    *[no] All right. Nothing is kept.
 }
 why-tray = Each kind gets a record of its own, with how many there were and how long each is. You know best which look alike: shape, horns or strings, size. What I suggest is only a guess from the outline.

@@ -6,6 +6,7 @@ import type {Flow} from './flow.ts';
 import {sizeAgainst} from './result.ts';
 import {noteQuestion, type Standing, standAt, withMovedIds} from './stand.ts';
 import {byQuestion, type Trail, type TrailEvent} from './trail.ts';
+import {trayQuestion} from './tray.ts';
 
 /** Under this name a trail says which find it was taken over from. */
 const alikeQuestion = 'alike';
@@ -28,7 +29,9 @@ export function trailAlike(
 		answer: {kind: 'alike', find: like.find},
 		at: like.now,
 	};
-	return [marker, ...backwards(flow, [...own, ...taken])];
+	const isCounted = [...own, ...taken].some(({answer}) => answer.kind === 'count');
+	const one = isCounted ? [] : countedAsOne(flow, like.now);
+	return [marker, ...backwards(flow, [...own, ...taken, ...one])];
 }
 
 /** The trail of another case of the walk or bowl that looks different: it counts as one. */
@@ -71,7 +74,8 @@ export function misfitOf(region: Region, {facts, found}: Standing, taxon: string
 }
 
 function takenOver(flow: Flow, question: string, events: readonly TrailEvent[]): readonly TrailEvent[] {
-	if (question === noteQuestion || question === alikeQuestion) return [];
+	// Of a tray, the number, the lengths and the rest are its own find's.
+	if ([noteQuestion, alikeQuestion, trayQuestion].includes(question)) return [];
 	const kept = events.filter(({answer}) => answer.kind !== 'photo');
 	switch (flow.around.steps[question]?.kind) {
 		case 'length':

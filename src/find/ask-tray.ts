@@ -4,7 +4,7 @@ import {casesLeft, casesPicked, type Trayed, trayQuestion} from './tray.ts';
 
 /** The question about a tray. */
 export function askTray(trayed: Trayed): Ask {
-	const {stage, origin, tray, ticks, out} = trayed;
+	const {stage, origin, tray, before, out} = trayed;
 	const ask = {kind: 'tray', question: trayQuestion, canBack: false} as const;
 	const cases = casesLeft(trayed);
 	if (stage === 'wanted' || !tray || cases.length === 0) {
@@ -23,7 +23,7 @@ export function askTray(trayed: Trayed): Ask {
 		text: {message: cases.length === 1 ? 'question-tray-one' : 'question-tray', values: trayValues(trayed)},
 		options: cases.length === 1 ? optionsOfOne() : optionsOf(trayed),
 		// Before the photo there is nothing to go back to where the find was begun for the tray.
-		canBack: ticks > 0 || out.length > 0 || origin === 'size',
+		canBack: before.length > 0 || out.length > 0 || origin === 'size',
 		shows: {kind: 'tray', tray: shown},
 		why: 'why-tray',
 	};
@@ -72,7 +72,7 @@ function optionsOf(trayed: Trayed): readonly Option[] {
 	const {picked} = trayed;
 	return [
 		...groupsOf(trayed).map(({id, numbers}) =>
-			option(`group-${id}`, `option-tray-group-${id}`, {numbers: numbers.join(', '), count: numbers.length}),
+			option(`group-${id}`, `option-tray-group-${id}`, {numbers: shortList(numbers), count: numbers.length}),
 		),
 		...casesLeft(trayed).map(({number}) => ({
 			...option(`tick-${number}`, 'option-tray-number', {
@@ -85,6 +85,12 @@ function optionsOf(trayed: Trayed): readonly Option[] {
 		option('not-quite', 'option-tray-not-quite'),
 		option('leave', trayed.origin === 'rest' ? 'option-tray-leave-rest' : 'option-tray-leave'),
 	];
+}
+
+/** As many numbers as a button holds; its ticks show the others. */
+function shortList(numbers: readonly number[]): string {
+	const most = 4;
+	return numbers.length <= most ? numbers.join(', ') : `${numbers.slice(0, most - 1).join(', ')} …`;
 }
 
 function optionsOfOne(): readonly Option[] {

@@ -65,9 +65,12 @@ export function standAt(flow: Flow, trail: Trail): Standing {
 		trayed,
 		isReopened: isOpenAgain,
 		// What was carried from another case and still lies ahead is no past.
-		hasPast:
-			reached.answered.length > 0 || lastHere !== undefined || isOpenAgain || trayed?.stage === 'chosen',
+		hasPast: reached.answered.length > 0 || lastHere !== undefined || isOpenAgain || isTrayBehind(trayed),
 	};
+}
+
+function isTrayBehind(trayed: Trayed | undefined): boolean {
+	return trayed?.stage === 'chosen' || trayed?.stage === 'left';
 }
 
 /** A tray is asked about before all else; one that was left ends the find that was begun for it. */

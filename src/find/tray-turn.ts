@@ -16,6 +16,8 @@ type Pressed = {
 	readonly find: FindState;
 	readonly before: Standing;
 	readonly option: string;
+	/** How many turns ago the keyboard was shown. */
+	readonly turnsBehind: number;
 	readonly now: number;
 };
 
@@ -23,13 +25,18 @@ type Pressed = {
 type Deed =
 	| {readonly kind: 'answer'; readonly answer: Answer; readonly chosen: Line}
 	| {readonly kind: 'ask'; readonly ask: Ask}
-	| {readonly kind: 'again'; readonly lead?: Line};
+	| {readonly kind: 'again'; readonly lead?: Line}
+	| {readonly kind: 'nothing'};
 
 /** Takes a button of a tray; nothing for any other. */
-export function takeTrayPress(flow: Flow, {find, before, option, now}: Pressed): Turn | undefined {
+export function takeTrayPress(
+	flow: Flow,
+	{find, before, option, turnsBehind, now}: Pressed,
+): Turn | undefined {
 	if (before.at.kind !== 'tray') return undefined;
-	const deed = deedOf(before.at.trayed, option);
+	const deed = tickOf(before.at.trayed, option, turnsBehind) ?? deedOf(before.at.trayed, option);
 	if (!deed) return undefined;
+	if (deed.kind === 'nothing') return {...find, standing: before, effects: []};
 	if (deed.kind === 'answer') {
 		return takeAnswer(flow, {find, before, answer: deed.answer, chosen: deed.chosen, now});
 	}
@@ -39,7 +46,7 @@ export function takeTrayPress(flow: Flow, {find, before, option, now}: Pressed):
 
 /** A number ticked before the tick before it was shown counts: fingers are quicker than the message changes. */
 export function isLateTick({at}: Standing, turnsBehind: number): boolean {
-	return at.kind === 'tray' && turnsBehind > 0 && turnsBehind <= at.trayed.ticks;
+	return at.kind === 'tray' && turnsBehind > 0 && turnsBehind <= at.trayed.before.length;
 }
 
 /** Reads numbers written at a tray as those that are ticked. */
@@ -86,12 +93,22 @@ function deedOf(trayed: Trayed, option: string): Deed | undefined {
 	}
 	const group = groupsOf(trayed).find(({id}) => option === `group-${id}`);
 	if (group) return picked(group.numbers);
-	const [, deed, digits] = /^(tick|out)-(\d{1,3})$/.exec(option) ?? [];
-	const number = Number(digits);
-	if (!casesLeft(trayed).some(one => one.number === number)) return undefined;
-	if (deed === 'out') return takeOut(number);
-	const isPicked = trayed.picked.includes(number);
-	return picked(isPicked ? trayed.picked.filter(one => one !== number) : [...trayed.picked, number]);
+	const out = numberIn(trayed, /^out-(\d{1,3})$/.exec(option)?.[1]);
+	return out === undefined ? undefined : takeOut(out);
+}
+
+/** A tick set or taken off, as the finger saw it: pressed twice before the message changes, it is one wish. */
+function tickOf(trayed: Trayed, option: string, turnsBehind: number): Deed | undefined {
+	const number = numberIn(trayed, /^tick-(\d{1,3})$/.exec(option)?.[1]);
+	if (number === undefined || trayed.stage !== 'shown') return undefined;
+	const seen = turnsBehind === 0 ? trayed.picked : (trayed.before.at(-turnsBehind) ?? []);
+	const isWanted = !seen.includes(number);
+	if (isWanted === trayed.picked.includes(number)) return {kind: 'nothing'};
+	return picked(isWanted ? [...trayed.picked, number] : trayed.picked.filter(one => one !== number));
+}
+
+function numberIn(trayed: Trayed, digits: string | undefined): number | undefined {
+	return casesLeft(trayed).find(({number}) => String(number) === digits)?.number;
 }
 
 function choose(trayed: Trayed, option: 'one-kind' | 'one-kind-yes'): Deed {

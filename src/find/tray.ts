@@ -16,8 +16,8 @@ export type Trayed = {
 	readonly picked: readonly number[];
 	/** Taken out, since their lines lie wrong. */
 	readonly out: readonly number[];
-	/** Ticks since the photo was last shown anew. */
-	readonly ticks: number;
+	/** What was ticked before each tick since the photo was last shown anew, oldest first. */
+	readonly before: readonly (readonly number[])[];
 	/** The photo of which the rest is another find's by now. */
 	readonly handedOn: number | undefined;
 };
@@ -28,7 +28,7 @@ const nothing: Trayed = {
 	tray: undefined,
 	picked: [],
 	out: [],
-	ticks: 0,
+	before: [],
 	handedOn: undefined,
 };
 
@@ -47,10 +47,10 @@ function afterEvent(trayed: Trayed, {answer}: TrailEvent): Trayed {
 			return {...nothing, stage: 'shown', origin, tray, handedOn: trayed.handedOn};
 		}
 		case 'picked':
-			return {...trayed, picked: answer.numbers, ticks: trayed.ticks + 1};
+			return {...trayed, picked: answer.numbers, before: [...trayed.before, trayed.picked]};
 		case 'taken-out': {
 			const picked = trayed.picked.filter(number => number !== answer.number);
-			return {...trayed, picked, out: [...trayed.out, answer.number], ticks: 0};
+			return {...trayed, picked, out: [...trayed.out, answer.number], before: []};
 		}
 		case 'one-kind':
 			return {...trayed, stage: 'chosen', picked: answer.numbers};

@@ -94,7 +94,8 @@ function takePress(flow: Flow, pressed: Pressed): Turn {
 	if (option === 'fresh' || option === 'another' || option === 'walk')
 		return stay({kind: 'begin', how: option});
 	const special =
-		takePrint(flow, {find, before, option, now}) ?? takeTrayPress(flow, {find, before, option, now});
+		takePrint(flow, {find, before, option, now}) ??
+		takeTrayPress(flow, {find, before, option, turnsBehind: find.turn - pressed.turn, now});
 	if (special) return special;
 	if (!ask.options.some(({id}) => id === option)) return movedOn;
 	if (option === 'here') return stay({kind: 'ask-position'});

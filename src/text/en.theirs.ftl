@@ -92,7 +92,7 @@ sharing-name-long = That name is too long. Please choose one of at most { $most 
 sharing-name-contact = Others could reach you by that. Please choose a plain name without a number or address, since everybody can read it.
 
 privacy =
-    What I keep of you: your number on this chat platform, language and time zone, and a name only if you choose one. Of each find: your answers, place, day, note and photos, without hidden data.
+    What I keep of you: your number on this chat platform, language and time zone, what you said of your measuring sheet, and a name only if you choose one. Of each find: your answers, place, day, note and photos, without hidden data.
     What for: the record of the find, and nothing else. { $forwarded ->
         [yes] The record goes to whoever keeps records for this survey, without you and without photos. A person may check it.
        *[no] A person may check it.

@@ -4,6 +4,7 @@ import {standAt} from '../../src/find/stand.ts';
 import type {Trail} from '../../src/find/trail.ts';
 import {takeTurn} from '../../src/find/turn.ts';
 import {talked} from '../support/walk.ts';
+import {photoOf, toTheLength} from './trays.ts';
 import {flow, upToTheBowl, upToTheResult, zone} from './turns.ts';
 
 const now = 1_800_000_000_000;
@@ -70,6 +71,28 @@ test('Back from the length of a case like another asks about its aprons, and los
 	expect(back.standing.at.id).toBe('aprons');
 	expect(back.trail).toHaveLength(trail.length - 1);
 	expect(back.standing.facts.alike).toBe(7);
+});
+
+test('a case like those of a tray counts as one, and takes over neither their lengths nor what is left of them', () => {
+	const tray = {kind: 'measured', outcome: photoOf([{mm: 65}, {mm: 66}, {mm: 54}])} as const;
+	const set = talked(
+		flow,
+		...toTheLength,
+		tray,
+		'tick-1',
+		'tick-2',
+		'one-kind',
+		'broad',
+		'lines',
+		'blade',
+		'50 mm',
+	);
+	expect(set.turn.standing.facts.count).toBe(2);
+	const trail = trailAlike(flow, {model: set.turn.trail, find: 7, now});
+	expect(at(trail)).toBe('length');
+	const {facts, trayed} = standAt(flow, trail);
+	expect(facts).toMatchObject({count: 1, length: undefined, each: []});
+	expect(trayed).toBeUndefined();
 });
 
 test('a case that lies in the bowl already keeps its own answers, and takes over only what it lacks', () => {

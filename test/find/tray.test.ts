@@ -57,6 +57,11 @@ test('ticks that come quicker than the message changes all count', () => {
 		shown,
 	);
 	expect(quick.turn.standing.trayed?.picked).toEqual([1, 3, 5]);
+	// A finger that shakes has one wish.
+	const shaky = after(quick, {kind: 'press', turn, option: 'tick-3'});
+	expect(shaky.standing.trayed?.picked).toEqual([1, 3, 5]);
+	expect(shaky.effects).toEqual([]);
+	expect(goingOn(flow, quick, 'tick-3').turn.standing.trayed?.picked).toEqual([1, 5]);
 	const chosen = goingOn(flow, quick, 'one-kind');
 	const late = after(chosen, {kind: 'press', turn, option: 'tick-2'});
 	expect(asked(late.effects).lead).toEqual({message: 'said-moved-on'});
@@ -172,6 +177,8 @@ test('the find of the rest knows place and day, asks which are one kind, and can
 	const left = goingOn(flow, next, 'leave');
 	expect(left.ask).toMatchObject({kind: 'end', text: {message: 'question-tray-left'}});
 	expect(kinds(left.turn.effects)).not.toContain('begin');
+	// Left by mistake, they are there again.
+	expect(goingOn(flow, left, 'back').ask.kind).toBe('tray');
 });
 
 test('cases of lengths that no case has are told as seen and not measured; one that is left is asked about alone', () => {

@@ -130,7 +130,7 @@ journeyTest(
 		expect(rest.id).not.toBe(first.id);
 		expect(ada.sees.text).toContain('2 cases are left');
 		await ada.presses('Leave the rest');
-		expect(ada.sees.text).toContain('I leave the other cases');
+		expect(ada.sees.text).toContain('I leave these cases');
 		expect((await newestFind(db, ada.id)).state).toBe('thrown');
 	},
 	{measure: async () => tray},
