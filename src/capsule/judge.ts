@@ -1,5 +1,5 @@
 /** Whether the borders found on a body can be trusted, and how far off its sizes may be. */
-import type {Axis} from './axis.ts';
+import {type Axis, walkOut} from './axis.ts';
 import type {Body} from './bodies.ts';
 import {type BodySize, meanOf} from './body-size.ts';
 import type {Border} from './border.ts';
@@ -24,9 +24,12 @@ export type Spread = {readonly lengthMm: number; readonly widthMm: number};
 const sizesMm = [22, 260] as const;
 const leastPx = 42;
 const mostTilt = 38;
+/** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
+const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
 /** The first doubt about a body; undefined when there is none. */
-export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | undefined {
+export function doubtOf(evidence: Evidence): Doubt | undefined {
+	const {body, axis, size, found, mmPerPx} = evidence;
 	if (found.pose.tilt > mostTilt) return 'tilted';
 	if (body.isCut) return 'cut-off';
 	const {lengthMm} = size;
@@ -37,8 +40,10 @@ export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | u
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broader = Math.abs((size.widthMm ?? 0) / axis.widthMm - 1);
 	if (axis.symmetry < 0.92 && broader > 0.12) return 'odd-shape';
-	const far = Math.abs(lengthMm - axis.lengthMm);
-	if (far > 1.5 + 0.05 * lengthMm) return 'unclear-ends';
+	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
+	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
+	const beyond = lengthMm - axis.lengthMm;
+	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
 		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && size.rivals[end].some(isDim)),
 	);
@@ -47,6 +52,13 @@ export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | u
 
 function isClear({score, seen, strength, trust}: Border): boolean {
 	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
+}
+
+/** Crossed horns are no end, however clear their edge: the body under it is narrow there. */
+function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
+	const u = (end === 0 ? -1 : 1) * nearEnd * size.ends[end];
+	const widthMm = walkOut(axis, body, {u, v: 0, side: -1}) + walkOut(axis, body, {u, v: 0, side: 1});
+	return widthMm < leastAtEnd * axis.widthMm;
 }
 
 /** A flank has more to be seen by than an end, so less will not do. */
