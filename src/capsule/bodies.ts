@@ -43,7 +43,6 @@ const fourWays = [
 /** Finds the bodies on a flat view, the broadest first. */
 export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 	const filled = fillHoles(maskAbove(odd, 0), odd, view.stepMm);
-	(globalThis as any).MASK?.(filled, maskAbove(odd, 0), view);
 	const depth = depthOf(filled);
 	const wholes = regionsOf(filled, 20);
 	const cores = regionsOf(maskAbove(depth, (0.55 * leastRadiusMm) / view.stepMm), 4);
@@ -79,8 +78,10 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 		const areaMm2 = hole.area * stepMm * stepMm;
 		if (isOpen || areaMm2 > mostShineMm2.deepIn) continue;
 		const isOther = areaMm2 < mostShineMm2.other && meanOf(odd, holes.labels, hole) > -0.9;
-		const above = areaMm2 > leastShineMm2 ? middleOf(odd, holes.labels, hole) - plain : Number.POSITIVE_INFINITY;
-		const isShine = isOther || (above > plainGround.surely && shareInside(mask, holes, hole, stepMm) > rimShare(above));
+		const above =
+			areaMm2 > leastShineMm2 ? middleOf(odd, holes.labels, hole) - plain : Number.POSITIVE_INFINITY;
+		const isShine =
+			isOther || (above > plainGround.surely && shareInside(mask, holes, hole, stepMm) > rimShare(above));
 		if (areaMm2 > leastHoleMm2 && !isShine) continue;
 		for (let y = top; y <= bottom; y += 1) {
 			for (let at = y * width + left; at <= y * width + right; at += 1) {

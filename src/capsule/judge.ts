@@ -27,6 +27,9 @@ const mostTilt = 38;
 /** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
 const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
+/** Of the length: two ends farther apart than this are shown to be chosen from. */
+const farShare = 0.03;
+
 /** The first doubt about a body; undefined when there is none. */
 export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const {body, axis, size, found, mmPerPx} = evidence;
@@ -45,7 +48,7 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const beyond = lengthMm - axis.lengthMm;
 	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
-		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && size.rivals[end].some(isDim)),
+		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
 }
@@ -71,6 +74,14 @@ function isDim({score, seen, strength, trust}: Border): boolean {
 	return score > 0.2 && seen > 0.45 && strength > 5 && trust > 0.45;
 }
 
+/** Whether an end that is not clear may be asked about, since another may be it just as well. */
+function hasFarRival({size, axis}: Evidence, end: 0 | 1): boolean {
+	return size.rivals[end].some(border => {
+		const apart = Math.abs(meanOf(border, axis.widthMm) - size.ends[end]);
+		return isDim(border) && apart > farShare * size.lengthMm;
+	});
+}
+
 /** Another place where an end may be: which end, and how far out. */
 export type Rival = {
 	readonly end: 0 | 1;
@@ -80,9 +91,6 @@ export type Rival = {
 	/** As likely as the end that was chosen, and not only possible. */
 	readonly isLikely: boolean;
 };
-
-/** Of the length: two ends farther apart than this are shown to be chosen from. */
-const farShare = 0.03;
 
 /** The places where either end may be as well, when little tells them from those chosen. */
 export function rivalsOf({size, axis}: Evidence): readonly Rival[] {

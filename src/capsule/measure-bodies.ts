@@ -114,7 +114,6 @@ function judge(sight: Sight, found: Found, body: Body): Judged {
 	if (!size) return doubted('unclear-ends');
 	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx};
 	const doubt = doubtOf(evidence);
-	(globalThis as any).DEBUG?.({doubt, axis, size, body, mmPerPx: sight.mmPerPx});
 	if (doubt) return doubted(doubt);
 	const rivals = rivalsOf(evidence);
 	const held = rivals.filter(({isFar}) => !isFar).map(rival => endsWith(size.ends, rival));
