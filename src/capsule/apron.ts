@@ -44,7 +44,7 @@ export function findBand(
 		const [beyond] = meanAlong(strip, place => [border.at(place) + softMm, border.at(place) + softMm + 1.6]);
 		const tint = (red * body[1] + blue * body[2]) / size;
 		const lost = Math.max(0.05, -light);
-		if (beyond < 0.5 * light || !isDarkAllOver(strip, inner, border)) return [];
+		if (beyond < 0.5 * light || !isDarkBetween(strip, inner, border)) return [];
 		if (tint > tinge.sure * lost && tint > 2 * leastTinge) return [{border, kind: 'apron'}];
 		if (tint > leastTinge && tint > tinge.may * lost) return [{border, kind: 'maybe'}];
 		const isPlain = border.strength > plainEdge.strength && border.seen > plainEdge.seen;
@@ -53,7 +53,8 @@ export function findBand(
 	return looked.toSorted((a, b) => b.border.at(0) - a.border.at(0))[0];
 }
 
-function isDarkAllOver(strip: Strip, inner: Border, outer: Border): boolean {
+/** Whether it is darker than bare ground all the way from one border to one farther out. */
+export function isDarkBetween(strip: Strip, inner: Border, outer: Border): boolean {
 	return [0.25, 0.4, 0.55, 0.7].every(share => {
 		const [light] = meanAlong(strip, place => {
 			const from = inner.at(place) + share * (outer.at(place) - inner.at(place));

@@ -193,12 +193,14 @@ function beyond(frame: Frame, {regions, region, grid}: Body['whole'] & {readonly
 function symmetryOf({middle, along}: Frame, seen: Seen): number {
 	const {grid, body} = seen;
 	let [both, all] = [0, 0];
-	for (let at = 0; at < body.on.length; at += 1) {
-		if (body.on[at] !== 1) continue;
-		all += 1;
-		const [x, y] = planePoint(grid, [at % body.width, Math.floor(at / body.width)]);
-		const twice = 2 * (-(x - middle[0]) * along[1] + (y - middle[1]) * along[0]);
-		if (isOn(seen, x + twice * along[1], y - twice * along[0])) both += 1;
+	for (let at = 0, row = 0; row < body.height; row += 1) {
+		for (let column = 0; column < body.width; column += 1, at += 1) {
+			if (body.on[at] !== 1) continue;
+			all += 1;
+			const [x, y] = planePoint(grid, [column, row]);
+			const twice = 2 * (-(x - middle[0]) * along[1] + (y - middle[1]) * along[0]);
+			if (isOn(seen, x + twice * along[1], y - twice * along[0])) both += 1;
+		}
 	}
 	return both / (2 * all - both);
 }

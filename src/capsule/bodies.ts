@@ -21,13 +21,15 @@ export type Body = {
 const leastRadiusMm = 3.4;
 /** A hole as small as this makes no difference. */
 const leastHoleMm2 = 6;
-/** A hole larger than this that is as plain ground as the rest, within so much, is no shine, however deep in the body. */
+/** A hole larger than this that is as plain ground as the rest, within so much, is no shine, or not likely. */
 const leastShineMm2 = 30;
-const plainGround = 0.45;
+const plainGround = {surely: 0.45, likely: 0.8} as const;
 /** A hole larger than this is no shine; one that looks like bare ground sooner not (our choice). */
 const mostShineMm2 = {deepIn: 3000, other: 600} as const;
-/** Round most of a shine the body goes on for so far at least, or for as much as the hole is wide; tendrils and horns do not. */
-const rim = {leastMm: 3.5, share: 0.62} as const;
+/** Round a shine the body goes on for so far at least, or for as much as the hole is wide; tendrils and horns do not. */
+const leastRimMm = 3.5;
+/** On how much of its edge a shine has such a rim, and what may be ground (tuned on made-up photos). */
+const rimShare = (above: number) => (above < plainGround.likely ? 0.95 : 0.62);
 /** Of the body's radius: what a circle of this radius does not reach into is a horn (the prototype's choice). */
 const openShare = 0.42;
 
@@ -76,8 +78,10 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 		const areaMm2 = hole.area * stepMm * stepMm;
 		if (isOpen || areaMm2 > mostShineMm2.deepIn) continue;
 		const isOther = areaMm2 < mostShineMm2.other && meanOf(odd, holes.labels, hole) > -0.9;
-		const isGround = areaMm2 > leastShineMm2 && middleOf(odd, holes.labels, hole) < plain + plainGround;
-		const isShine = isOther || (!isGround && isDeepIn(mask, holes, hole, stepMm));
+		const above =
+			areaMm2 > leastShineMm2 ? middleOf(odd, holes.labels, hole) - plain : Number.POSITIVE_INFINITY;
+		const isShine =
+			isOther || (above > plainGround.surely && shareInside(mask, holes, hole, stepMm) > rimShare(above));
 		if (areaMm2 > leastHoleMm2 && !isShine) continue;
 		for (let y = top; y <= bottom; y += 1) {
 			for (let at = y * width + left; at <= y * width + right; at += 1) {
@@ -88,8 +92,8 @@ function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
 	return {...mask, on};
 }
 
-/** Whether a mask goes on for a while on most sides of a hole, as round shine, and not as round a tendril's loop. */
-function isDeepIn({width, height, on}: Mask, {labels}: Regions, hole: Region, stepMm: number): boolean {
+/** On how much of a hole's edge the mask goes on for a while, as round shine, and not as round a tendril's loop. */
+function shareInside({width, height, on}: Mask, {labels}: Regions, hole: Region, stepMm: number): number {
 	const {left, right, top, bottom, label, area} = hole;
 	const edge: [x: number, y: number, dx: number, dy: number][] = [];
 	for (let y = top; y <= bottom; y += 1) {
@@ -101,13 +105,13 @@ function isDeepIn({width, height, on}: Mask, {labels}: Regions, hole: Region, st
 		}
 	}
 	// Twice the area by the length of the edge is how wide a long hole is.
-	const reach = Math.round(Math.max(rim.leastMm / stepMm, (2 * area) / edge.length));
+	const reach = Math.round(Math.max(leastRimMm / stepMm, (2 * area) / edge.length));
 	const inside = edge.filter(([x, y, dx, dy]) => {
 		const [farX, farY] = [x + dx * reach, y + dy * reach];
 		const isKnown = farX >= 0 && farY >= 0 && farX < width && farY < height;
 		return isKnown && on[farY * width + farX] === 1;
 	});
-	return inside.length > rim.share * edge.length;
+	return inside.length / edge.length;
 }
 
 function meanOf(

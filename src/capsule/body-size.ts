@@ -1,5 +1,5 @@
 /** The length and width of one body, from its borders as seen in the full photo. */
-import {type Band, findBand} from './apron.ts';
+import {type Band, findBand, isDarkBetween} from './apron.ts';
 import type {Axis} from './axis.ts';
 import {type Bend, type Border, findBorders} from './border.ts';
 import {withoutShadow} from './contact-shadow.ts';
@@ -96,7 +96,7 @@ function sideOf(
 	{bend, apartMm}: {bend: Bend; apartMm: number},
 ): Side | undefined {
 	const borders = findBorders(edgesOf(strip, mmPerPx), bend, apartMm);
-	const inner = chooseBorder(borders);
+	const inner = chooseBorder(strip, borders);
 	if (!inner) return undefined;
 	const band = findBand(strip, {inner, borders}, mmPerPx);
 	const seen = band?.kind === 'apron' ? band.border : inner;
@@ -126,11 +126,18 @@ function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): Paler | u
 }
 
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
-function chooseBorder(borders: readonly Border[]): Border | undefined {
+function chooseBorder(strip: Strip, borders: readonly Border[]): Border | undefined {
 	const [best] = borders;
 	if (!best) return undefined;
-	const inner = borders.filter(({score, trust}) => score > 0.75 * best.score && trust > 0.75);
-	return inner.toSorted((a, b) => a.at(0) - b.at(0)).find(border => border.at(0) < best.at(0)) ?? best;
+	const inner = borders.filter(
+		border =>
+			border.at(0) < best.at(0) &&
+			border.score > 0.75 * best.score &&
+			border.trust > 0.75 &&
+			// A much weaker edge with no bare ground behind it is one within an apron.
+			(border.strength > 0.5 * best.strength || !isDarkBetween(strip, border, best)),
+	);
+	return inner.toSorted((a, b) => a.at(0) - b.at(0))[0] ?? best;
 }
 
 function widestOf(

@@ -25,7 +25,7 @@ export function withoutShadow(strip: Strip, border: Border, mmPerPx: number): Bo
 	for (const blurPx of blursPx) {
 		const blurMm = blurPx * mmPerPx;
 		for (let end = deepestMm; end <= outermostMm; end += roughMm) {
-			bare = Math.min(bare, fit(profile, {end, widthMm: 0, blurMm}).misfit);
+			bare = Math.min(bare, compare(profile, {end, widthMm: 0, blurMm}).misfit);
 			for (const widthMm of widthsMm) best = better(best, profile, {end, widthMm, blurMm});
 		}
 	}
@@ -41,7 +41,7 @@ export function withoutShadow(strip: Strip, border: Border, mmPerPx: number): Bo
 type Shaded = Guess & Fit;
 
 function better(best: Shaded | undefined, profile: Profile, guess: Guess): Shaded {
-	const found = fit(profile, guess);
+	const found = compare(profile, guess);
 	return best && best.misfit <= found.misfit ? best : {...guess, ...found};
 }
 
@@ -85,7 +85,7 @@ type Fit = {readonly depth: number; readonly misfit: number};
 type Guess = {readonly end: number; readonly widthMm: number; readonly blurMm: number};
 
 /** How well a body up to `end`, a stripe of shadow and ground beyond explain a profile; the stripe's depth is worked out. */
-function fit(profile: Profile, {end, widthMm, blurMm}: Guess): Fit {
+function compare(profile: Profile, {end, widthMm, blurMm}: Guess): Fit {
 	const body = meanOf(profile, end - 2 * blurMm - 1, end - 2 * blurMm);
 	const ground = meanOf(profile, Math.max(2.2, end + widthMm + 2 * blurMm), spanMm);
 	const {stepMm, colours} = profile;

@@ -40,17 +40,20 @@ export function findGround(view: FlatView): Ground | undefined {
 	const bright =
 		blocks.map(({light}) => light).toSorted((a, b) => a - b)[Math.floor(blocks.length * 0.65)] ?? 0;
 	const scales = makeScales(cubic, 3);
-	let weights = Float64Array.from(blocks, ({light}) => pull(light - bright, 0.6));
+	const weights = new Float64Array(blocks.length);
+	for (const [index, {light}] of blocks.entries()) weights[index] = pull(light - bright, 0.6);
 	let fit: Fit | undefined;
 	for (const reach of [0.5, 0.35, 0.22, 0.15, 0.12, 0.1]) {
 		fit = fitTo(blocks, weights, {scales, order: reach > 0.3 ? square : cubic});
 		if (!fit) return undefined;
 		const [light, red, blue] = [polynomialOf(fit.light), polynomialOf(fit.red), polynomialOf(fit.blue)];
-		weights = Float64Array.from(blocks, block => {
+		for (const [index, block] of blocks.entries()) {
 			const {u, v} = block;
-			const colour = Math.hypot(block.red - red(u, v), block.blue - blue(u, v));
-			return pull(block.light - light(u, v), reach) * pull(colour, Math.max(0.08, reach * 0.5)) + 1e-6;
-		});
+			const [offRed, offBlue] = [block.red - red(u, v), block.blue - blue(u, v)];
+			const colour = Math.sqrt(offRed * offRed + offBlue * offBlue);
+			weights[index] =
+				pull(block.light - light(u, v), reach) * pull(colour, Math.max(0.08, reach * 0.5)) + 1e-6;
+		}
 	}
 	return fit && groundOf(view, fit);
 }
@@ -96,7 +99,7 @@ function spreadsOf(view: FlatView, differ: Ground['differ']): {lightSpread: numb
 		const y = Math.floor(at / view.width);
 		differ(view.tones, at * 3, at - y * view.width, y, into);
 		lights[count] = Math.abs(into[0] ?? 0);
-		colours[count] = Math.hypot(into[1] ?? 0, into[2] ?? 0);
+		colours[count] = Math.sqrt((into[1] ?? 0) ** 2 + (into[2] ?? 0) ** 2);
 		count += 1;
 	}
 	const middle = (values: Float32Array) => values.subarray(0, count).toSorted()[count >> 1] ?? 0;
@@ -162,7 +165,8 @@ function pull(off: number, reach: number): number {
 
 function writeTerms({u, v}: Block, into: Float64Array): void {
 	const [uu, uv, vv] = [u * u, u * v, v * v];
-	into.set([1, u, v, uu, uv, vv, uu * u, uu * v, u * vv, vv * v]);
+	[into[0], into[1], into[2], into[3], into[4], into[5]] = [1, u, v, uu, uv, vv];
+	[into[6], into[7], into[8], into[9]] = [uu * u, uu * v, u * vv, vv * v];
 }
 
 /** A fitted polynomial, its ten factors filled up with zeros so that none has to be asked for. */

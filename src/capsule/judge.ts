@@ -1,5 +1,5 @@
 /** Whether the borders found on a body can be trusted, and how far off its sizes may be. */
-import type {Axis} from './axis.ts';
+import {type Axis, walkOut} from './axis.ts';
 import type {Body} from './bodies.ts';
 import {type BodySize, meanOf} from './body-size.ts';
 import type {Border} from './border.ts';
@@ -24,9 +24,15 @@ export type Spread = {readonly lengthMm: number; readonly widthMm: number};
 const sizesMm = [22, 260] as const;
 const leastPx = 42;
 const mostTilt = 38;
+/** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
+const [nearEnd, leastAtEnd] = [0.92, 0.42];
+
+/** Of the length: two ends farther apart than this are shown to be chosen from. */
+const farShare = 0.03;
 
 /** The first doubt about a body; undefined when there is none. */
-export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | undefined {
+export function doubtOf(evidence: Evidence): Doubt | undefined {
+	const {body, axis, size, found, mmPerPx} = evidence;
 	if (found.pose.tilt > mostTilt) return 'tilted';
 	if (body.isCut) return 'cut-off';
 	const {lengthMm} = size;
@@ -37,16 +43,25 @@ export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | u
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broader = Math.abs((size.widthMm ?? 0) / axis.widthMm - 1);
 	if (axis.symmetry < 0.92 && broader > 0.12) return 'odd-shape';
-	const far = Math.abs(lengthMm - axis.lengthMm);
-	if (far > 1.5 + 0.05 * lengthMm) return 'unclear-ends';
+	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
+	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
+	const beyond = lengthMm - axis.lengthMm;
+	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
-		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && size.rivals[end].some(isDim)),
+		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
 }
 
 function isClear({score, seen, strength, trust}: Border): boolean {
 	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
+}
+
+/** Crossed horns are no end, however clear their edge: the body under it is narrow there. */
+function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
+	const u = (end === 0 ? -1 : 1) * nearEnd * size.ends[end];
+	const widthMm = walkOut(axis, body, {u, v: 0, side: -1}) + walkOut(axis, body, {u, v: 0, side: 1});
+	return widthMm < leastAtEnd * axis.widthMm;
 }
 
 /** A flank has more to be seen by than an end, so less will not do. */
@@ -59,6 +74,14 @@ function isDim({score, seen, strength, trust}: Border): boolean {
 	return score > 0.2 && seen > 0.45 && strength > 5 && trust > 0.45;
 }
 
+/** Whether an end that is not clear may be asked about, since another may be it just as well. */
+function hasFarRival({size, axis}: Evidence, end: 0 | 1): boolean {
+	return size.rivals[end].some(border => {
+		const apart = Math.abs(meanOf(border, axis.widthMm) - size.ends[end]);
+		return isDim(border) && apart > farShare * size.lengthMm;
+	});
+}
+
 /** Another place where an end may be: which end, and how far out. */
 export type Rival = {
 	readonly end: 0 | 1;
@@ -68,9 +91,6 @@ export type Rival = {
 	/** As likely as the end that was chosen, and not only possible. */
 	readonly isLikely: boolean;
 };
-
-/** Of the length: two ends farther apart than this are shown to be chosen from. */
-const farShare = 0.03;
 
 /** The places where either end may be as well, when little tells them from those chosen. */
 export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
@@ -92,22 +112,30 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 	});
 }
 
+/** The outline lies anywhere from 0 to 4 mm over the ground: nine in ten are within so much of the middle. */
+const liftMm = 1.8;
+/** Nine in ten of a bell curve, in sigmas. */
+const ofBell = 1.645;
+/** Borders are off by more than their edges scatter: shadows and curled rims are not in it (fitted to made-up photos). */
+const unseen = {sheet: 1.9, card: 1.4} as const;
+
 /** The half-width of the 90 % intervals. */
 export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
 	const {pose, flat} = found;
-	// The outline of a case lies up to 4 mm over the ground; nobody can see how high.
-	const lift = 1.15 / pose.distanceMm;
 	const away = flat.kind === 'card' ? 0.0045 : 0.0018;
-	const whole = Math.hypot(away, lift, 0.00008 * pose.tilt);
+	const whole = Math.hypot(away, 0.00008 * pose.tilt);
 	const borderMm = ({scatterMm, strength, trust}: Border) =>
 		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust);
 	const ends = Math.hypot(...size.chosen.map(borderMm));
 	const flanks = Math.hypot(...size.flanks.map(border => (border ? borderMm(border) : 2)));
-	// Ninety in a hundred of a bell curve, widened to what the trial's photos need: shadows and curled rims are not in it.
-	const ninety = 1.645 * (flat.kind === 'card' ? 1.3 : 1.6);
+	const ninety = ofBell * (flat.kind === 'card' ? unseen.card : unseen.sheet);
+	const lift = liftMm / pose.distanceMm;
 	return {
-		lengthMm: ninety * Math.hypot(whole * size.lengthMm, ends),
-		widthMm: ninety * Math.hypot(whole * axis.widthMm, flanks, 0.004 * axis.widthMm),
+		lengthMm: Math.hypot(lift * size.lengthMm, ninety * Math.hypot(whole * size.lengthMm, ends)),
+		widthMm: Math.hypot(
+			lift * axis.widthMm,
+			ninety * Math.hypot(whole * axis.widthMm, flanks, 0.004 * axis.widthMm),
+		),
 	};
 }
 

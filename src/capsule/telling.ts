@@ -17,19 +17,38 @@ const toneStep = 0.06;
 
 /** Tells by a rule first, then by the colours that the rule found on both sides. */
 export function tellApart(view: FlatView, ground: Ground): Told {
-	const differences = differencesOf(view, ground);
 	const rule = ruleFor(ground);
-	const learnt = learn(view, differences, fieldOf(view, differences, rule));
-	const oddness: Oddness = (light, red, blue) => 0.5 * rule(light, red, blue) + learnt(light, red, blue);
-	return {field: fieldOf(view, differences, oddness), oddness, rule};
+	const {ruled, bins} = look(view, ground, rule);
+	const size = {width: view.width, height: view.height};
+	const learnt = learn(bins, smooth({...size, values: ruled}, 1));
+	const oddness: Oddness = (light, red, blue) =>
+		0.5 * rule(light, red, blue) + (learnt[binOf(light, red, blue)] ?? 0);
+	for (let at = 0; at < ruled.length; at += 1) {
+		const bin = bins[at] ?? -1;
+		if (bin >= 0) ruled[at] = 0.5 * (ruled[at] ?? 0) + (learnt[bin] ?? 0);
+	}
+	return {field: smooth({...size, values: ruled}, 1), oddness, rule};
 }
 
-function differencesOf({width, height, tones}: FlatView, {differ}: Ground): Float32Array {
-	const all = new Float32Array(tones.length);
+/** What the rule says of each point, and the bin of its colour; -1 for both where nothing is known. */
+function look(
+	{width, height, tones, known}: FlatView,
+	{differ}: Ground,
+	rule: Oddness,
+): {readonly ruled: Float32Array; readonly bins: Int32Array} {
+	const ruled = new Float32Array(known.length).fill(-1);
+	const bins = new Int32Array(known.length).fill(-1);
+	const one = new Float32Array(3);
 	for (let at = 0, y = 0; y < height; y += 1) {
-		for (let x = 0; x < width; x += 1, at += 3) differ(tones, at, x, y, all, at);
+		for (let x = 0; x < width; x += 1, at += 1) {
+			if (known[at] !== 1) continue;
+			differ(tones, at * 3, x, y, one);
+			const [light, red, blue] = [one[0] ?? 0, one[1] ?? 0, one[2] ?? 0];
+			ruled[at] = rule(light, red, blue);
+			bins[at] = binOf(light, red, blue);
+		}
 	}
-	return all;
+	return {ruled, bins};
 }
 
 /**
@@ -49,26 +68,13 @@ function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
 	};
 }
 
-function fieldOf(view: FlatView, differences: Float32Array, oddness: Oddness): Field {
-	const values = new Float32Array(view.known.length);
-	for (let at = 0; at < values.length; at += 1) {
-		const from = at * 3;
-		values[at] =
-			view.known[at] === 1
-				? oddness(differences[from] ?? 0, differences[from + 1] ?? 0, differences[from + 2] ?? 0)
-				: -1;
-	}
-	return smooth({width: view.width, height: view.height, values}, 1);
-}
-
-/** The share of each colour among what was told odd and what was not. */
-function learn(view: FlatView, differences: Float32Array, field: Field): Oddness {
+/** How much rather the colours of each bin are of what was told odd, as a logarithm. */
+function learn(bins: Int32Array, {values}: Field): Float32Array {
 	const [odd, plain] = [new Float32Array(lights * tones * tones), new Float32Array(lights * tones * tones)];
-	for (let at = 0; at < view.known.length; at += 1) {
-		if (view.known[at] !== 1) continue;
-		const from = at * 3;
-		const bin = binOf(differences[from] ?? 0, differences[from + 1] ?? 0, differences[from + 2] ?? 0);
-		const side = (field.values[at] ?? 0) > 0 ? odd : plain;
+	for (let at = 0; at < bins.length; at += 1) {
+		const bin = bins[at] ?? -1;
+		if (bin < 0) continue;
+		const side = (values[at] ?? 0) > 0 ? odd : plain;
 		side[bin] = (side[bin] ?? 0) + 1;
 	}
 	soften(odd);
@@ -78,7 +84,7 @@ function learn(view: FlatView, differences: Float32Array, field: Field): Oddness
 		const ratio = ((odd[bin] ?? 0) + 1.5) / ((plain[bin] ?? 0) + 1.5);
 		odd[bin] = ratio === 1 ? 0 : Math.max(-3, Math.min(3, 0.8 * Math.log(ratio)));
 	}
-	return (light, red, blue) => odd[binOf(light, red, blue)] ?? 0;
+	return odd;
 }
 
 function binOf(light: number, red: number, blue: number): number {
