@@ -16,6 +16,7 @@ const table = {
 	find: {},
 	bowl: {},
 	sort: {},
+	tray: {},
 	tally: {},
 	drafts: {},
 	days: {},

@@ -14,10 +14,18 @@ export function draftCard(draft: Draft, {say, number}: {say: Say; number: number
 		note: draft.note ?? say.say('draft-none'),
 		photos: String(draft.photos.length),
 		unusual: draft.unusual.length > 0 ? 'yes' : 'no',
-		length: draft.length
-			? say.say('chosen-length', {mm: draft.length.mm, plusMinus: draft.length.plusMinusMm})
-			: '–',
+		length: lengthText(draft, say),
 	};
+}
+
+/** How long it is; of several measured on one photo, how many and from which to which length. */
+export function lengthText({length, lengths = []}: Draft, say: Say): string {
+	const values = lengths.map(({mm}) => Math.round(mm));
+	if (values.length > 0) {
+		const span = {least: Math.min(...values), most: Math.max(...values)};
+		return say.say('draft-lengths', {count: values.length, ...span});
+	}
+	return length ? say.say('chosen-length', {mm: length.mm, plusMinus: length.plusMinusMm}) : '–';
 }
 
 /** The name as far as it is sure: one name, or the first of a shortlist and how many more. */

@@ -1,6 +1,7 @@
 /** A find takes its turn in the store: what comes in is kept, what is to happen is written down. */
 import {trailForAnother} from '../find/another.ts';
 import type {Effect, FindEvent, Turn} from '../find/events.ts';
+import type {Tray} from '../find/proposal.ts';
 import {type Standing, standAt} from '../find/stand.ts';
 import type {Trail} from '../find/trail.ts';
 import {takeTurn} from '../find/turn.ts';
@@ -17,7 +18,9 @@ import {rowsOfTurn, takeBackQuestions} from '../store/outbox.ts';
 import {chooseRegion, noticeZone} from '../store/people.ts';
 import {dropPhotos, wantMeasured} from '../store/photos.ts';
 import {forgetReminders, remind} from '../store/reminders.ts';
+import {keepSheetPrint} from '../store/sheet-print.ts';
 import {alikeAsk} from './alike-ask.ts';
+import {askPosition} from './ask-position.ts';
 import {askedHere, shownAt} from './asking.ts';
 import {closeTurn} from './closing.ts';
 import {type Desk, postHere, readerAt, regionOf, sayHere, shelfOf} from './desk.ts';
@@ -27,8 +30,9 @@ import {resultCard} from './result-card.ts';
 import {askScreen, cardCaption, whyScreen} from './screen.ts';
 import {isBetweenCases, sortScreen} from './sort-screen.ts';
 import {readTrail} from './stored-trail.ts';
+import {withRest} from './tray-rest.ts';
 import {ownersDesk, sitDown} from './whose.ts';
-import {escaped, lineText} from './words.ts';
+import {lineText} from './words.ts';
 
 /** Takes one event for a find to its end, inside the open transaction; `quietly` shows nothing for now. */
 export async function turnFind(
@@ -89,12 +93,14 @@ export type Begun = {
 	readonly sorting?: number | undefined;
 	/** The find it comes after. */
 	readonly like?: FindRow | undefined;
+	/** What is left on the tray of that find, of which `trail` is. */
+	readonly rest?: Tray;
 };
 
 /** A new find of the person who speaks, with what is known of it already; asks its first open question. */
 export async function beginFindWith(desk: Desk, begun: Begun): Promise<void> {
 	const {house, tx, now} = desk;
-	const {region, trail, bowl, sorting, like} = begun;
+	const {region, trail, bowl, sorting, like, rest} = begun;
 	const row = await beginFind(tx, {
 		uuid: house.newUuid(),
 		chat: desk.chat.id,
@@ -109,7 +115,8 @@ export async function beginFindWith(desk: Desk, begun: Begun): Promise<void> {
 	// Who wished to be asked alone wishes so for the next case, too.
 	const isAlone = like?.isOwnersAlone === 1 && like.person === row.person;
 	if (isAlone) await letAnswer(tx, row.id, 'owner');
-	await turnFind(desk, {...row, isOwnersAlone: isAlone ? 1 : 0}, {kind: 'begin'});
+	const begunRow = rest ? await withRest(desk, row, {trail, rest}) : row;
+	await turnFind(desk, {...begunRow, isOwnersAlone: isAlone ? 1 : 0}, {kind: 'begin'});
 }
 
 function carriedTrail(desk: Desk, from: FindRow, of: 'walk' | 'bowl'): Trail {
@@ -163,10 +170,19 @@ async function carryOut(desk: Desk, taken: Taken, effect: Effect): Promise<void>
 			return keepRecord(desk, {...row, trail: JSON.stringify(taken.turn.trail)}, taken.turn.standing);
 		case 'throw':
 			return;
+		case 'print':
+			return keepSheetPrint(desk.tx, {person: row.person, print: effect.print, now: desk.now});
 		case 'begin':
+			if (effect.how === 'rest') return beginRest(desk, taken, effect.rest);
 			if (effect.how === 'fresh') return beginFindHere(speaker);
 			return beginFindHere(speaker, row, effect.how === 'walk' ? 'walk' : 'bowl');
 	}
+}
+
+/** What is left on a tray begins a find of the same owner. */
+async function beginRest(desk: Desk, {row, turn}: Taken, rest: Tray): Promise<void> {
+	const {region, bowl} = row;
+	return beginFindWith(desk, {region, trail: turn.trail, bowl: bowl ?? undefined, like: row, rest});
 }
 
 /** A group has one bowl together; else the first case begins one. */
@@ -213,21 +229,6 @@ async function close(
 		? reader.say.say('answered-by', {chosen, name})
 		: reader.say.say('answered', {chosen});
 	await closeTurn(desk, {find: row.id, turn: effect.turn, answered});
-}
-
-async function askPosition(desk: Desk, row: FindRow): Promise<void> {
-	const {say} = readerAt(desk, row.region);
-	const isPrivate = desk.chat.kind === 'private';
-	await postHere(
-		desk,
-		{
-			kind: 'send',
-			html: escaped(say.say(isPrivate ? 'ask-position' : 'ask-position-group')),
-			keyboard: [],
-			...(isPrivate ? {positionButton: say.say('option-send-position')} : {forceReply: true}),
-		},
-		{role: 'say', find: row.id},
-	);
 }
 
 function stateOf({at}: Standing): FindRow['state'] {

@@ -27,6 +27,7 @@ import {start} from './commands/start.ts';
 import {showTally} from './commands/tally.ts';
 import {showTeam} from './commands/team.ts';
 import {showTellMe} from './commands/tellme.ts';
+import {layTray} from './commands/tray.ts';
 import type {Handler} from './guard.ts';
 
 /** One for each name of the table. */
@@ -35,6 +36,7 @@ export const handlers: Readonly<Record<CommandName, Handler>> = {
 	find: beginFindCommand,
 	bowl: showBowl,
 	sort: sortBowl,
+	tray: layTray,
 	tally: showTally,
 	drafts: showDrafts,
 	days: showDays,

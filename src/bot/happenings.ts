@@ -1,4 +1,5 @@
 /** What the clockwork lets happen to finds: bowls that are due, photos that came through or did not. */
+import {measuredBy} from '../find/print.ts';
 import type {MeasuredPhoto} from '../find/proposal.ts';
 import {standAt} from '../find/stand.ts';
 import type {Trail} from '../find/trail.ts';
@@ -8,6 +9,7 @@ import {type FindRow, findById} from '../store/finds.ts';
 import {personById} from '../store/people.ts';
 import type {Reminder} from '../store/reminders.ts';
 import type {Tx} from '../store/schema.ts';
+import {sheetPrintOf} from '../store/sheet-print.ts';
 import type {StaleFind} from '../store/unfinished.ts';
 import {packButton} from './button.ts';
 import {type Desk, type House, readerAt, sayHere, shelfOf} from './desk.ts';
@@ -69,7 +71,9 @@ export async function photoMeasured(
 ): Promise<void> {
 	const row = await findById(tx, find);
 	const desk = row && (await deskOfFind(house, tx, row));
-	if (row && desk) await turnFind(desk, row, {kind: 'measured', outcome});
+	if (!row || !desk) return;
+	const known = measuredBy(outcome, await sheetPrintOf(tx, row.person));
+	await turnFind(desk, row, {kind: 'measured', outcome: known});
 }
 
 /** The finder hears that a photo could not be read. */

@@ -65,11 +65,18 @@ function alsoText(view: ResultView, say: Say): string {
 function sizeText(view: ResultView, {say, which}: {say: Say; which: 'length' | 'width'}): string {
 	const size: SizeView | undefined = view[which];
 	if (!size) return '';
+	const {each} = size;
+	const span = each && {
+		count: each.count,
+		least: Math.round(each.leastMm),
+		most: Math.round(each.mostMm),
+	};
 	const because = size.lowerBound.map(reason => say.say(`because-${reason}`)).join('; ');
-	const measured =
+	const told =
 		because === ''
 			? say.say(`result-${which}`, {mm: size.mm, plusMinus: size.plusMinusMm})
 			: say.say(`result-${which}-least`, {mm: size.mm, because});
+	const measured = span ? `${say.say('result-each', span)} ${told}` : told;
 	const [only] = view.names;
 	if (view.sure === 'shortlist' || !only) return measured;
 	return [

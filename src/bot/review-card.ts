@@ -9,6 +9,7 @@ import type {FindRow} from '../store/finds.ts';
 import type {Letter} from '../store/letters.ts';
 import type {Say} from '../text/text.ts';
 import {type Desk, readerAt, shelfOf} from './desk.ts';
+import {lengthText} from './draft-card.ts';
 import {seenText} from './result-screen.ts';
 import {decisionText} from './review-words.ts';
 import {readTrail} from './stored-trail.ts';
@@ -104,6 +105,7 @@ function measureLines(draft: Draft, view: ResultView | undefined, say: Say): rea
 	return [
 		...(soak ? [say.say('review-soak', {state: soak.state, hours: soak.hours ?? 'none'})] : []),
 		...size('length'),
+		...(draft.lengths ? [say.say('review-lengths', {lengths: lengthText(draft, say)})] : []),
 		...size('width'),
 		...candidates.map(({taxon, lowMm, highMm, fits, fromMemory}) =>
 			say.say('review-range', {

@@ -1,11 +1,10 @@
 /** A question as a message: words and buttons out of what the conversation says. */
 import {type QuestionPicture, questionTitle} from '../draw/title.ts';
-import type {Proposal} from '../find/proposal.ts';
 import type {Ask, AskPicture, Line, Option} from '../find/question.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Call, Keyboard} from '../store/call.ts';
-import type {CallPicture} from '../store/picture.ts';
 import {packButton} from './button.ts';
+import {measuredPicture, type PhotoPicture, trayPicture} from './photo-picture.ts';
 import {resultText} from './result-screen.ts';
 import {escaped, lineText, type Reader} from './words.ts';
 
@@ -69,27 +68,17 @@ function pictureWords({shows, picture}: Ask, shown: Shown): readonly string[] {
 	return [picture, shows].flatMap(one => {
 		if (!one) return [];
 		const wanted = pictureOf(one, shown);
-		return [wanted.kind === 'measured' ? wanted.title : questionTitle(wanted, shown.reader.say)];
+		return ['title' in wanted ? wanted.title : questionTitle(wanted, shown.reader.say)];
 	});
 }
 
-function pictureOf(
-	picture: AskPicture,
-	{region, reader}: Shown,
-): QuestionPicture | Extract<CallPicture, {kind: 'measured'}> {
+function pictureOf(picture: AskPicture, {region, reader}: Shown): QuestionPicture | PhotoPicture {
 	if (picture.kind === 'measured') return measuredPicture(picture.proposal, reader);
+	if (picture.kind === 'tray') return trayPicture(picture.tray, reader);
 	const of = {region, language: reader.say.language};
 	return picture.kind === 'choices'
 		? {...picture, ...of, options: [...picture.options]}
 		: {...picture, ...of};
-}
-
-function measuredPicture(
-	{hash, lengths, width}: Proposal,
-	{say}: Reader,
-): Extract<CallPicture, {kind: 'measured'}> {
-	const title = say.say('picture-measured', {mm: lengths[0]?.mm ?? 0});
-	return {kind: 'measured', hash, lengths, ...(width ? {width} : {}), title};
 }
 
 /** The rows of buttons under a question. */
@@ -111,8 +100,24 @@ export function keyboardOf(
 		...(ask.canBack ? [{id: 'back', text: reader.say.say('option-back')}] : []),
 		...(ask.why !== undefined && state === 'asked' ? [{id: 'why', text: reader.say.say('option-why')}] : []),
 	].map(({id, text}) => button(id, text));
-	const first = options.filter(option => !isLast(option)).map(({id, text}) => button(id, text));
-	return [...rowsOf(first), ...(last.length > 0 ? [last] : [])];
+	const isSmall = (id: string) => ask.options.some(option => option.id === id && option.isSmall === true);
+	const first = options.filter(option => !isLast(option));
+	const numbers = first.filter(({id}) => isSmall(id)).map(({id, text}) => button(id, text));
+	const before = first.slice(
+		0,
+		Math.max(
+			0,
+			first.findIndex(({id}) => isSmall(id)),
+		),
+	);
+	const after = first.filter(option => !isSmall(option.id) && !before.includes(option));
+	const rows = [before, after].map(list => rowsOf(list.map(({id, text}) => button(id, text))));
+	return [
+		...(rows[0] ?? []),
+		...evenRowsOf(5, numbers),
+		...(rows[1] ?? []),
+		...(last.length > 0 ? [last] : []),
+	];
 }
 
 function labelOf({label, letter}: Option, reader: Reader): string {
@@ -123,7 +128,16 @@ function labelOf({label, letter}: Option, reader: Reader): string {
 /** Buttons in rows: short ones in threes or twos, long ones alone. */
 export function rowsOf(buttons: Keyboard[number]): Keyboard {
 	const longest = Math.max(0, ...buttons.map(({text}) => [...text].length));
-	const perRow = longest <= 6 ? 3 : longest <= shortLabel ? 2 : 1;
+	return inRowsOf(longest <= 6 ? 3 : longest <= shortLabel ? 2 : 1, buttons);
+}
+
+/** As few rows as hold them, about equally long. */
+function evenRowsOf(mostPerRow: number, buttons: Keyboard[number]): Keyboard {
+	const rows = Math.max(1, Math.ceil(buttons.length / mostPerRow));
+	return inRowsOf(Math.ceil(buttons.length / rows), buttons);
+}
+
+function inRowsOf(perRow: number, buttons: Keyboard[number]): Keyboard {
 	const rows: Keyboard = [];
 	for (let from = 0; from < buttons.length; from += perRow) rows.push(buttons.slice(from, from + perRow));
 	return rows;

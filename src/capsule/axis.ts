@@ -1,8 +1,9 @@
 /** The long axis of a body, and where its ends and sides are, roughly. */
-import {type FlatView, planePoint} from './flat-view.ts';
+import type {Body} from './bodies.ts';
+import {type Grid, planePoint} from './flat-view.ts';
 import type {Point} from './raster.ts';
 import type {Mask} from './regions.ts';
-import {solve} from './solve.ts';
+import {makeScales} from './weighing.ts';
 
 /** A body's own frame in the plane: its middle, the way of its long axis, and its rough sizes. */
 export type Axis = {
@@ -17,24 +18,23 @@ export type Axis = {
 	readonly symmetry: number;
 };
 
-/** Finds the axis of a body in a flat view. */
-export function findAxis(
-	view: FlatView,
-	{body, whole}: {readonly body: Mask; readonly whole: Mask},
-): Axis | undefined {
-	const points = pointsOf(body, view);
-	const first = principal(points);
+/** A body's mask and where it lies. */
+type Seen = {readonly grid: Grid; readonly body: Mask};
+
+/** Finds the axis of a body. */
+export function findAxis(seen: Pick<Body, 'grid' | 'body' | 'whole'>, whereWhole: Grid): Axis | undefined {
+	const {grid} = seen;
+	const first = principal(seen);
 	if (!first) return undefined;
-	const isOn = lookup(body, view);
-	const turned = [first, {...first, along: acrossOf(first.along)}].map(start => straighten(start, isOn));
-	const [one, other] = turned;
-	if (!one || !other) return undefined;
-	const chosen = choose(one, other, {whole, view});
-	const areaMm2 = points.length * view.stepMm ** 2;
+	const one = straighten(first.frame, seen);
+	// Two ways to lie only where it is nearly square.
+	const isSquare = one.widthMm > 0.7 * one.lengthMm;
+	const other = isSquare && straighten({...first.frame, along: acrossOf(first.frame.along)}, seen);
+	const chosen = other ? choose(one, other, {...seen.whole, grid: whereWhole}) : one;
 	return {
 		...chosen,
-		fullness: areaMm2 / (chosen.lengthMm * chosen.widthMm),
-		symmetry: symmetryOf(points, chosen, isOn),
+		fullness: (first.count * grid.stepMm ** 2) / (chosen.lengthMm * chosen.widthMm),
+		symmetry: symmetryOf(chosen, seen),
 	};
 }
 
@@ -49,90 +49,97 @@ export function fromAxis({middle, along}: Pick<Axis, 'middle' | 'along'>, [u, v]
 }
 
 type Frame = Pick<Axis, 'middle' | 'along' | 'lengthMm' | 'widthMm'>;
-type IsOn = (point: Point) => boolean;
 
-function pointsOf({width, on}: Mask, view: FlatView): readonly Point[] {
-	const points: Point[] = [];
-	for (let at = 0; at < on.length; at += 1) {
-		if (on[at] === 1) points.push(planePoint(view, [at % width, Math.floor(at / width)]));
-	}
-	return points;
+function isOn({grid: {from, stepMm}, body: {width, height, on}}: Seen, x: number, y: number): boolean {
+	const column = Math.round((x - from[0]) / stepMm);
+	const row = Math.round((y - from[1]) / stepMm);
+	return column >= 0 && row >= 0 && column < width && row < height && on[row * width + column] === 1;
 }
 
-function lookup({width, height, on}: Mask, {from, stepMm}: FlatView): IsOn {
-	return ([x, y]) => {
-		const column = Math.round((x - from[0]) / stepMm);
-		const row = Math.round((y - from[1]) / stepMm);
-		return column >= 0 && row >= 0 && column < width && row < height && on[row * width + column] === 1;
+function principal({
+	grid,
+	body: {width, on},
+}: Seen): {readonly frame: Frame; readonly count: number} | undefined {
+	let [count, sx, sy, sxx, syy, sxy] = [0, 0, 0, 0, 0, 0];
+	for (let at = 0; at < on.length; at += 1) {
+		if (on[at] !== 1) continue;
+		const y = Math.floor(at / width);
+		const x = at - y * width;
+		count += 1;
+		sx += x;
+		sy += y;
+		sxx += x * x;
+		syy += y * y;
+		sxy += x * y;
+	}
+	if (count < 50) return undefined;
+	const [x, y] = [sx / count, sy / count];
+	const [xx, yy, xy] = [sxx / count - x * x, syy / count - y * y, sxy / count - x * y];
+	const angle = Math.atan2(2 * xy, xx - yy) / 2;
+	const spread = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
+	const sideMm = (square: number) => grid.stepMm * Math.sqrt(12 * Math.max(0.1, square));
+	return {
+		frame: {
+			middle: planePoint(grid, [x, y]),
+			along: [Math.cos(angle), Math.sin(angle)],
+			lengthMm: sideMm((xx + yy) / 2 + spread),
+			widthMm: sideMm((xx + yy) / 2 - spread),
+		},
+		count,
 	};
 }
 
-function principal(points: readonly Point[]): Frame | undefined {
-	if (points.length < 50) return undefined;
-	const mean = (of: (point: Point) => number) =>
-		points.reduce((sum, point) => sum + of(point), 0) / points.length;
-	const [x, y] = [mean(point => point[0]), mean(point => point[1])];
-	const xx = mean(point => (point[0] - x) ** 2);
-	const yy = mean(point => (point[1] - y) ** 2);
-	const xy = mean(point => (point[0] - x) * (point[1] - y));
-	const angle = Math.atan2(2 * xy, xx - yy) / 2;
-	const spread = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
-	const [long, short] = [
-		Math.sqrt(12 * ((xx + yy) / 2 + spread)),
-		Math.sqrt(12 * Math.max(0.1, (xx + yy) / 2 - spread)),
-	];
-	return {middle: [x, y], along: [Math.cos(angle), Math.sin(angle)], lengthMm: long, widthMm: short};
-}
+const stations = Array.from({length: 18}, (_, index) => -0.34 + 0.04 * index);
 
 /** Turns the frame until the middles between the two sides lie on the axis, and takes the sizes of the body in it. */
-function straighten(start: Frame, isOn: IsOn): Frame {
+function straighten(start: Frame, seen: Seen): Frame {
 	let frame = start;
 	for (let round = 0; round < 4; round += 1) {
-		const sizes = extents(frame, isOn);
-		const rows: number[][] = [];
-		const middles: number[] = [];
-		for (let share = -0.34; share <= 0.341; share += 0.04) {
+		const sizes = extents(frame, seen);
+		const middles = stations.flatMap(share => {
 			const u = share * sizes.lengthMm;
-			const [low, high] = [reachAcross(frame, isOn, {u, way: -1}), reachAcross(frame, isOn, {u, way: 1})];
-			if (low === undefined || high === undefined) continue;
-			rows.push([1, u]);
-			middles.push((high - low) / 2);
-		}
-		const fit = robustLine(rows, middles);
+			if (!isOn(seen, ...fromAxis(frame, [u, 0]))) return [];
+			const [low, high] = [
+				walkOut(frame, seen, {u, v: 0, side: -1}),
+				walkOut(frame, seen, {u, v: 0, side: 1}),
+			];
+			return [{u, v: (high - low) / 2}];
+		});
+		const fit = robustLine(middles);
 		if (!fit) return sizes;
 		const angle = Math.atan2(frame.along[1], frame.along[0]) + Math.atan(fit[1]);
 		const along: Point = [Math.cos(angle), Math.sin(angle)];
 		frame = {...sizes, middle: fromAxis({middle: sizes.middle, along}, [0, fit[0]]), along};
 	}
-	return extents(frame, isOn);
+	return extents(frame, seen);
 }
 
 function robustLine(
-	rows: readonly (readonly number[])[],
-	values: readonly number[],
+	points: readonly {readonly u: number; readonly v: number}[],
 ): readonly [number, number] | undefined {
-	if (rows.length < 6) return undefined;
-	let weights = values.map(() => 1);
-	let fit: readonly number[] | undefined;
+	if (points.length < 6) return undefined;
+	const scales = makeScales(2, 1);
+	let [offset, slope] = [0, 0];
 	for (let round = 0; round < 4; round += 1) {
-		fit = solve(rows, values, weights);
+		scales.clear();
+		for (const {u, v} of points) {
+			[scales.row[0], scales.row[1]] = [1, u];
+			scales.add(round === 0 ? 1 : 1 / (0.15 + Math.abs(v - offset - slope * u)), v);
+		}
+		const fit = scales.unknowns(0);
 		if (!fit) return undefined;
-		const [offset = 0, slope = 0] = fit;
-		weights = values.map(
-			(value, index) => 1 / (0.15 + Math.abs(value - offset - slope * (rows[index]?.[1] ?? 0))),
-		);
+		[offset, slope] = [fit[0] ?? 0, fit[1] ?? 0];
 	}
-	return [fit?.[0] ?? 0, fit?.[1] ?? 0];
+	return [offset, slope];
 }
 
 /** The frame moved to the middle between its two ends, with the sizes of the body along and across. */
-function extents(frame: Frame, isOn: IsOn): Frame {
-	const along = (way: -1 | 1) =>
+function extents(frame: Frame, seen: Seen): Frame {
+	const along = (end: -1 | 1) =>
 		median(
-			[-0.06, -0.03, 0, 0.03, 0.06].map(share => {
-				const v = share * frame.widthMm;
-				return walk(s => isOn(fromAxis(frame, [way * s, v])), frame.lengthMm);
-			}),
+			[-0.06, -0.03, 0, 0.03, 0.06].map(share =>
+				walkOut(frame, seen, {u: 0, v: end * share * frame.widthMm, end}),
+			),
 		);
 	const [back, front] = [along(-1), along(1)];
 	const middle = fromAxis(frame, [(front - back) / 2, 0]);
@@ -140,50 +147,60 @@ function extents(frame: Frame, isOn: IsOn): Frame {
 	const moved = {...frame, middle, lengthMm};
 	const widths = [-0.3, -0.15, 0, 0.15, 0.3].map(share => {
 		const u = share * lengthMm;
-		return (reachAcross(moved, isOn, {u, way: -1}) ?? 0) + (reachAcross(moved, isOn, {u, way: 1}) ?? 0);
+		return walkOut(moved, seen, {u, v: 0, side: -1}) + walkOut(moved, seen, {u, v: 0, side: 1});
 	});
 	return {...moved, widthMm: median(widths)};
 }
 
-function reachAcross(frame: Frame, isOn: IsOn, {u, way}: {u: number; way: -1 | 1}): number | undefined {
-	if (!isOn(fromAxis(frame, [u, 0]))) return undefined;
-	return walk(s => isOn(fromAxis(frame, [u, way * s])), frame.lengthMm);
-}
+type Walk = {readonly u: number; readonly v: number; readonly end?: -1 | 0 | 1; readonly side?: -1 | 0 | 1};
 
-/** How far one gets from the middle before being outside for good: gaps under 1.5 mm are stepped over. */
-function walk(isIn: (s: number) => boolean, mostMm: number): number {
+/** How far one gets in a body from a place of its frame before being outside for good: gaps under 1.5 mm are stepped over. */
+export function walkOut(frame: Omit<Frame, 'widthMm'>, seen: Seen, {u, v, end = 0, side = 0}: Walk): number {
+	const [x, y] = fromAxis(frame, [u, v]);
+	const [ax, ay] = frame.along;
+	const [dx, dy] = [end * ax - side * ay, end * ay + side * ax];
 	let last = 0;
-	for (let s = 0; s < mostMm * 1.5 && s - last < 1.5; s += 0.25) if (isIn(s)) last = s;
+	for (let s = 0; s < frame.lengthMm * 1.5 && s - last < 1.5; s += 0.25) {
+		if (isOn(seen, x + s * dx, y + s * dy)) last = s;
+	}
 	return last + 0.125;
 }
 
 /** Of the two ways a body may lie, the longer; when it is nearly square, the one that its horns continue. */
-function choose(one: Frame, other: Frame, {whole, view}: {whole: Mask; view: FlatView}): Frame {
+function choose(one: Frame, other: Frame, whole: Body['whole'] & {readonly grid: Grid}): Frame {
 	const [long, short] = one.lengthMm >= other.lengthMm ? [one, other] : [other, one];
 	if (long.widthMm < 0.8 * long.lengthMm) return long;
-	const beyond = (frame: Frame) => {
-		let count = 0;
-		for (const [x, y] of pointsOf(whole, view)) {
+	return beyond(short, whole) > 2 * beyond(long, whole) + 20 ? short : long;
+}
+
+/** How much of what hangs together with a body lies beyond its two ends. */
+function beyond(frame: Frame, {regions, region, grid}: Body['whole'] & {readonly grid: Grid}): number {
+	let count = 0;
+	for (let row = region.top; row <= region.bottom; row += 1) {
+		for (let column = region.left; column <= region.right; column += 1) {
+			if (regions.labels[row * regions.width + column] !== region.label) continue;
+			const [x, y] = planePoint(grid, [column, row]);
 			const [dx, dy] = [x - frame.middle[0], y - frame.middle[1]];
 			const u = Math.abs(dx * frame.along[0] + dy * frame.along[1]);
 			const v = Math.abs(-dx * frame.along[1] + dy * frame.along[0]);
 			const isBeyond = u > frame.lengthMm * 0.55 && u - frame.lengthMm / 2 > v - frame.widthMm / 2;
 			if (isBeyond && u < frame.lengthMm) count += 1;
 		}
-		return count;
-	};
-	return beyond(short) > 2 * beyond(long) + 20 ? short : long;
+	}
+	return count;
 }
 
-function symmetryOf(points: readonly Point[], {middle, along}: Frame, isOn: IsOn): number {
-	let both = 0;
-	for (const [x, y] of points) {
-		const [dx, dy] = [x - middle[0], y - middle[1]];
-		const u = dx * along[0] + dy * along[1];
-		const v = -dx * along[1] + dy * along[0];
-		if (isOn(fromAxis({middle, along}, [u, -v]))) both += 1;
+function symmetryOf({middle, along}: Frame, seen: Seen): number {
+	const {grid, body} = seen;
+	let [both, all] = [0, 0];
+	for (let at = 0; at < body.on.length; at += 1) {
+		if (body.on[at] !== 1) continue;
+		all += 1;
+		const [x, y] = planePoint(grid, [at % body.width, Math.floor(at / body.width)]);
+		const twice = 2 * (-(x - middle[0]) * along[1] + (y - middle[1]) * along[0]);
+		if (isOn(seen, x + twice * along[1], y - twice * along[0])) both += 1;
 	}
-	return both / (2 * points.length - both);
+	return both / (2 * all - both);
 }
 
 function median(values: readonly number[]): number {

@@ -1,15 +1,16 @@
 /** The bodies of cases among what lies on the ground: without horns, tendrils and weed, holes of shine filled. */
 import {depthOf, maskAbove} from './depth.ts';
-import type {FlatView} from './flat-view.ts';
+import type {FlatView, Grid} from './flat-view.ts';
 import type {Field} from './raster.ts';
-import {type Mask, type Region, regionsOf} from './regions.ts';
+import {type Mask, type Region, type Regions, regionsOf} from './regions.ts';
 
 /** One thing that may be a case. */
 export type Body = {
-	/** The body alone. */
+	/** The body alone, in a part of the view of its own. */
+	readonly grid: Grid;
 	readonly body: Mask;
-	/** All that hangs together with it. */
-	readonly whole: Mask;
+	/** All that hangs together with it, in the whole view, and how deep inside each of its points lies. */
+	readonly whole: {readonly regions: Regions; readonly region: Region; readonly depth: Field};
 	/** Radius of the largest circle inside it. */
 	readonly radiusMm: number;
 	/** It reaches to where nothing is known: the end of the sheet, the photo or the card. */
@@ -18,49 +19,95 @@ export type Body = {
 
 /** What is thinner is no body. */
 const leastRadiusMm = 3.4;
-/** A hole smaller than this is shine or a barnacle, not ground between two horns (our choice). */
-const mostShineMm2 = 80;
+/** A hole as small as this makes no difference. */
+const leastHoleMm2 = 6;
+/** A hole larger than this that is as plain ground as the rest, within so much, is no shine, however deep in the body. */
+const leastShineMm2 = 30;
+const plainGround = 0.45;
+/** A hole larger than this is no shine; one that looks like bare ground sooner not (our choice). */
+const mostShineMm2 = {deepIn: 3000, other: 600} as const;
+/** Round most of a shine the body goes on for so far at least, or for as much as the hole is wide; tendrils and horns do not. */
+const rim = {leastMm: 3.5, share: 0.62} as const;
+/** Of the body's radius: what a circle of this radius does not reach into is a horn (the prototype's choice). */
+const openShare = 0.42;
+
+const fourWays = [
+	[1, 0],
+	[-1, 0],
+	[0, 1],
+	[0, -1],
+] as const;
 
 /** Finds the bodies on a flat view, the broadest first. */
 export function findBodies(view: FlatView, odd: Field): readonly Body[] {
-	const {stepMm} = view;
-	const filled = fillHoles(maskAbove(odd, 0), odd, stepMm);
+	const filled = fillHoles(maskAbove(odd, 0), odd, view.stepMm);
 	const depth = depthOf(filled);
 	const wholes = regionsOf(filled, 20);
-	const cores = regionsOf(maskAbove(depth, (0.55 * leastRadiusMm) / stepMm), 4);
-	const found: Body[] = [];
-	for (const core of cores.list) {
+	const cores = regionsOf(maskAbove(depth, (0.55 * leastRadiusMm) / view.stepMm), 4);
+	const found = cores.list.flatMap((core): readonly Body[] => {
 		const radius = deepest(depth, cores.labels, core);
-		if (radius * stepMm < leastRadiusMm) continue;
-		const body = open({depth, labels: cores.labels, core, radius});
-		const at = body.on.indexOf(1);
-		if (at < 0) continue;
-		const label = wholes.labels[at] ?? 0;
-		const whole = {...filled, on: wholes.labels.map(value => (value === label ? 1 : 0))};
-		found.push({
-			body,
-			whole: {...whole, on: Uint8Array.from(whole.on)},
-			radiusMm: radius * stepMm,
-			isCut: isCut(body, view),
-		});
-	}
+		if (radius * view.stepMm < leastRadiusMm) return [];
+		const opened = open({depth, cores, core, radius, view});
+		const at = opened.body.on.indexOf(1);
+		if (at < 0) return [];
+		const {grid, left, top} = opened;
+		const inView = (top + Math.floor(at / grid.width)) * view.width + left + (at % grid.width);
+		const region = wholes.list.find(({label}) => label === wholes.labels[inView]);
+		if (!region) return [];
+		return [
+			{
+				...{grid, body: opened.body, whole: {regions: wholes, region, depth}},
+				radiusMm: radius * view.stepMm,
+				isCut: isCut(opened, view),
+			},
+		];
+	});
 	return found.toSorted((a, b) => b.radiusMm - a.radiusMm);
 }
 
 function fillHoles(mask: Mask, odd: Field, stepMm: number): Mask {
+	const {width, height} = mask;
 	const holes = regionsOf(mask, 1, 0);
 	const on = Uint8Array.from(mask.on);
-	const isShine = new Set<number>();
+	const plain = plainOf(odd);
 	for (const hole of holes.list) {
-		const isOpen =
-			hole.left === 0 || hole.top === 0 || hole.right === mask.width - 1 || hole.bottom === mask.height - 1;
+		const {left, right, top, bottom, label} = hole;
+		const isOpen = left === 0 || top === 0 || right === width - 1 || bottom === height - 1;
 		const areaMm2 = hole.area * stepMm * stepMm;
-		if (!isOpen && (areaMm2 < mostShineMm2 || (areaMm2 < 600 && meanOf(odd, holes.labels, hole) > -0.9))) {
-			isShine.add(hole.label);
+		if (isOpen || areaMm2 > mostShineMm2.deepIn) continue;
+		const isOther = areaMm2 < mostShineMm2.other && meanOf(odd, holes.labels, hole) > -0.9;
+		const isGround = areaMm2 > leastShineMm2 && middleOf(odd, holes.labels, hole) < plain + plainGround;
+		const isShine = isOther || (!isGround && isDeepIn(mask, holes, hole, stepMm));
+		if (areaMm2 > leastHoleMm2 && !isShine) continue;
+		for (let y = top; y <= bottom; y += 1) {
+			for (let at = y * width + left; at <= y * width + right; at += 1) {
+				if (holes.labels[at] === label) on[at] = 1;
+			}
 		}
 	}
-	for (let at = 0; at < on.length; at += 1) if (isShine.has(holes.labels[at] ?? 0)) on[at] = 1;
 	return {...mask, on};
+}
+
+/** Whether a mask goes on for a while on most sides of a hole, as round shine, and not as round a tendril's loop. */
+function isDeepIn({width, height, on}: Mask, {labels}: Regions, hole: Region, stepMm: number): boolean {
+	const {left, right, top, bottom, label, area} = hole;
+	const edge: [x: number, y: number, dx: number, dy: number][] = [];
+	for (let y = top; y <= bottom; y += 1) {
+		for (let x = left; x <= right; x += 1) {
+			if (labels[y * width + x] !== label) continue;
+			for (const [dx, dy] of fourWays) {
+				if (labels[(y + dy) * width + x + dx] !== label) edge.push([x, y, dx, dy]);
+			}
+		}
+	}
+	// Twice the area by the length of the edge is how wide a long hole is.
+	const reach = Math.round(Math.max(rim.leastMm / stepMm, (2 * area) / edge.length));
+	const inside = edge.filter(([x, y, dx, dy]) => {
+		const [farX, farY] = [x + dx * reach, y + dy * reach];
+		const isKnown = farX >= 0 && farY >= 0 && farX < width && farY < height;
+		return isKnown && on[farY * width + farX] === 1;
+	});
+	return inside.length > rim.share * edge.length;
 }
 
 function meanOf(
@@ -77,6 +124,30 @@ function meanOf(
 	return sum / area;
 }
 
+/** The middle oddness of what is surely ground. */
+function plainOf({values}: Field): number {
+	const some = Float32Array.from(
+		{length: 2000},
+		(_, index) => values[Math.floor((index * values.length) / 2000)] ?? 0,
+	);
+	const sure = some.filter(value => value < -1).sort();
+	return sure[sure.length >> 1] ?? -4;
+}
+
+function middleOf(
+	{width, values}: Field,
+	labels: Int32Array,
+	{label, left, right, top, bottom}: Region,
+): number {
+	const own: number[] = [];
+	for (let y = top; y <= bottom; y += 1) {
+		for (let at = y * width + left; at <= y * width + right; at += 1) {
+			if (labels[at] === label) own.push(values[at] ?? 0);
+		}
+	}
+	return own.toSorted((a, b) => a - b)[own.length >> 1] ?? 0;
+}
+
 function deepest(
 	{width, values}: Field,
 	labels: Int32Array,
@@ -91,50 +162,54 @@ function deepest(
 	return most;
 }
 
-/** Takes off what a circle of 0.42 of the body's radius does not reach into. */
-function open({
-	depth,
-	labels,
-	core,
-	radius,
-}: {
-	depth: Field;
-	labels: Int32Array;
-	core: Region;
-	radius: number;
-}): Mask {
-	const reach = 0.42 * radius;
-	const {width, height, values} = depth;
-	const inner = new Uint8Array(values.length);
-	for (let at = 0; at < inner.length; at += 1) {
-		inner[at] = labels[at] === core.label && (values[at] ?? 0) > reach ? 1 : 0;
+type Opened = {readonly grid: Grid; readonly body: Mask; readonly left: number; readonly top: number};
+
+type Core = {
+	readonly depth: Field;
+	readonly cores: Regions;
+	readonly core: Region;
+	readonly radius: number;
+	readonly view: FlatView;
+};
+
+/** Takes off what a circle of a share of the body's radius does not reach into, within a box round the core. */
+function open({depth, cores, core, radius, view}: Core): Opened {
+	const reach = openShare * radius;
+	const room = Math.ceil(reach) + 2;
+	const [left, top] = [Math.max(0, core.left - room), Math.max(0, core.top - room)];
+	const width = Math.min(depth.width - 1, core.right + room) - left + 1;
+	const height = Math.min(depth.height - 1, core.bottom + room) - top + 1;
+	const size = {width, height};
+	const inner = new Uint8Array(width * height);
+	for (let at = 0, y = top; y < top + height; y += 1) {
+		for (let from = y * depth.width + left, x = 0; x < width; x += 1, at += 1, from += 1) {
+			inner[at] = cores.labels[from] === core.label && (depth.values[from] ?? 0) > reach ? 1 : 0;
+		}
 	}
-	const parts = regionsOf({width, height, on: inner}, 1);
+	const parts = regionsOf({...size, on: inner}, 1);
 	const [largest] = parts.list.toSorted((a, b) => b.area - a.area);
-	const isLargest = (label: number | undefined) => label === largest?.label;
-	const rest = inner.map((_, at) => (isLargest(parts.labels[at]) ? 0 : 1));
-	const away = depthOf({width, height, on: rest}, true);
-	const on = new Uint8Array(values.length);
-	for (let at = 0; at < on.length; at += 1) {
-		on[at] = (away.values[at] ?? 0) < reach && (values[at] ?? 0) > 0 ? 1 : 0;
+	for (let at = 0; at < inner.length; at += 1) inner[at] = parts.labels[at] === largest?.label ? 0 : 1;
+	const away = depthOf({...size, on: inner}, true);
+	const on = new Uint8Array(width * height);
+	for (let at = 0, y = top; y < top + height; y += 1) {
+		for (let from = y * depth.width + left, x = 0; x < width; x += 1, at += 1, from += 1) {
+			on[at] = (away.values[at] ?? 0) < reach && (depth.values[from] ?? 0) > 0 ? 1 : 0;
+		}
 	}
-	return {width, height, on};
+	const from = [view.from[0] + left * view.stepMm, view.from[1] + top * view.stepMm] as const;
+	return {grid: {...size, stepMm: view.stepMm, from}, body: {...size, on}, left, top};
 }
 
-function isCut({width, height, on}: Mask, {known}: FlatView): boolean {
+function isCut({body, left, top}: Opened, {width, height, known}: FlatView): boolean {
 	let cut = 0;
-	for (let at = 0; at < on.length; at += 1) {
-		if (on[at] !== 1) continue;
-		const x = at % width;
-		const isOut = x === 0 || x === width - 1 || at < width || at >= width * (height - 1);
-		if (
-			isOut ||
-			known[at - 1] !== 1 ||
-			known[at + 1] !== 1 ||
-			known[at - width] !== 1 ||
-			known[at + width] !== 1
-		)
-			cut += 1;
+	for (let at = 0; at < body.on.length; at += 1) {
+		if (body.on[at] !== 1) continue;
+		const x = left + (at % body.width);
+		const y = top + Math.floor(at / body.width);
+		const inView = y * width + x;
+		const isOut = x === 0 || x === width - 1 || y === 0 || y === height - 1;
+		const isBeside = [1, -1, width, -width].some(step => known[inView + step] !== 1);
+		if (isOut || isBeside) cut += 1;
 	}
 	return cut > 3;
 }

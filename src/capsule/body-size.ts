@@ -1,7 +1,12 @@
 /** The length and width of one body, from its borders as seen in the full photo. */
+import {type Band, findBand} from './apron.ts';
 import type {Axis} from './axis.ts';
-import {type Border, findBorders} from './border.ts';
-import {edgesOf, type Sight} from './strip.ts';
+import {type Bend, type Border, findBorders} from './border.ts';
+import {withoutShadow} from './contact-shadow.ts';
+import {edgesOf} from './edges.ts';
+import {readStrip, type Sight, type Strip} from './strip.ts';
+
+type Paler = {readonly border: Border; readonly isTinged: boolean};
 
 /** A body measured: its borders, front and back first, then the two flanks. */
 export type BodySize = {
@@ -11,7 +16,10 @@ export type BodySize = {
 	readonly ends: readonly [front: number, back: number];
 	/** The end borders that the length was taken from. */
 	readonly chosen: readonly [Border, Border];
-	readonly endBorders: readonly [readonly Border[], readonly Border[]];
+	/** Other borders that each end may have instead. */
+	readonly rivals: readonly [readonly Border[], readonly Border[]];
+	/** The border farther out that a pale apron may end at, when it is not sure that there is one. */
+	readonly paler: readonly [Paler | undefined, Paler | undefined];
 	readonly flanks: readonly [Border | undefined, Border | undefined];
 	/** Where along the axis the body is widest. */
 	readonly widestAt: number;
@@ -19,18 +27,19 @@ export type BodySize = {
 
 /** Measures a body along and across its axis; undefined when an end is not to be seen. */
 export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
-	const [front, back] = [endBorders(sight, axis, -1), endBorders(sight, axis, 1)];
-	const [first, last] = [chooseBorder(front), chooseBorder(back)];
-	if (!first || !last) return undefined;
-	const ends = [meanOf(first, axis.widthMm), meanOf(last, axis.widthMm)] as const;
-	const flanks = [flankBorder(sight, axis, -1), flankBorder(sight, axis, 1)] as const;
+	const [front, back] = [endOf(sight, axis, -1), endOf(sight, axis, 1)];
+	if (!front || !back) return undefined;
+	const ends = [meanOf(front.chosen, axis.widthMm), meanOf(back.chosen, axis.widthMm)] as const;
+	const sides = [flankOf(sight, axis, -1), flankOf(sight, axis, 1)] as const;
+	const flanks = [plainBorder(sides[0]), plainBorder(sides[1])] as const;
 	const widest = widestOf(flanks, ends);
 	return {
 		lengthMm: ends[0] + ends[1],
 		widthMm: widest?.widthMm,
 		ends,
-		chosen: [first, last],
-		endBorders: [front, back],
+		chosen: [front.chosen, back.chosen],
+		rivals: [front.rivals, back.rivals],
+		paler: [palerAt(front, sides), palerAt(back, sides)],
 		flanks,
 		widestAt: widest?.at ?? 0,
 	};
@@ -42,49 +51,86 @@ export function meanOf(border: Border, widthMm: number): number {
 	return steps.reduce((sum, value) => sum + value, 0) / steps.length;
 }
 
+/** One side of a body: the border that is taken, and the others that there are. */
+type Side = {readonly chosen: Border; readonly rivals: readonly Border[]; readonly band: Band | undefined};
+
+function endOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
+	const halfMm = 0.19 * axis.widthMm;
+	const near = axis.lengthMm / 2;
+	const inMm = Math.min(0.3 * axis.lengthMm, 4 + 0.14 * axis.widthMm);
+	const places = evenly(23, halfMm);
+	const reach = {side: 'end', way, places, fromMm: near - inMm, toMm: near + 5 + 0.2 * axis.widthMm} as const;
+	const bend = {
+		...{halfMm, mostBowMm: 0.06 * axis.widthMm, mostSlope: 0.3},
+		order: 2,
+		reachMm: Math.max(0.45, 1.1 * sight.mmPerPx),
+	} as const;
+	const strip = readStrip(sight, axis, reach);
+	return strip && sideOf(strip, sight.mmPerPx, {bend, apartMm: Math.max(0.8, 0.012 * axis.lengthMm)});
+}
+
+function flankOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
+	const halfMm = 0.42 * axis.lengthMm;
+	const near = axis.widthMm / 2;
+	const inMm = Math.min(0.35 * axis.widthMm, 3 + 0.1 * axis.widthMm);
+	const places = evenly(29, halfMm);
+	const reach = {
+		side: 'flank',
+		way,
+		places,
+		fromMm: near - inMm,
+		toMm: near + 3 + 0.12 * axis.widthMm,
+	} as const;
+	const bend = {
+		...{halfMm, mostBowMm: 0.2 * axis.widthMm, mostSlope: 0.25},
+		order: 3,
+		reachMm: Math.max(0.6, 1.3 * sight.mmPerPx, 0.015 * axis.widthMm),
+	} as const;
+	const strip = readStrip(sight, axis, reach);
+	return strip && sideOf(strip, sight.mmPerPx, {bend, apartMm: 1});
+}
+
+function sideOf(
+	strip: Strip,
+	mmPerPx: number,
+	{bend, apartMm}: {bend: Bend; apartMm: number},
+): Side | undefined {
+	const borders = findBorders(edgesOf(strip, mmPerPx), bend, apartMm);
+	const inner = chooseBorder(borders);
+	if (!inner) return undefined;
+	const band = findBand(strip, {inner, borders}, mmPerPx);
+	const seen = band?.kind === 'apron' ? band.border : inner;
+	const chosen = withoutShadow(strip, seen, mmPerPx);
+	// What lies within the shadow or the apron is told already.
+	const [from, to] = [Math.min(chosen.at(0), inner.at(0)) - apartMm, seen.at(0) + apartMm];
+	const isTold = (border: Border) =>
+		border === seen ||
+		border === inner ||
+		border === band?.border ||
+		(seen !== chosen && border.at(0) > from && border.at(0) < to);
+	return {chosen, rivals: borders.filter(border => !isTold(border)), band};
+}
+
+/** A flank's border, unless a keel may go on beyond it. */
+function plainBorder(side: Side | undefined): Border | undefined {
+	return side?.band?.kind === 'maybe' ? undefined : side?.chosen;
+}
+
+/** A hard shadow falls to one side: a dark band at an end is one only where a flank has a shadow, too. */
+function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): Paler | undefined {
+	const isShaded = flanks.some(
+		flank => flank && (flank.band?.kind === 'dark' || (flank.chosen.insideMm ?? 0) > 0.25),
+	);
+	if (!band || band.kind === 'apron' || (band.kind === 'dark' && isShaded)) return undefined;
+	return {border: band.border, isTinged: band.kind === 'maybe'};
+}
+
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
 function chooseBorder(borders: readonly Border[]): Border | undefined {
 	const [best] = borders;
 	if (!best) return undefined;
 	const inner = borders.filter(({score, trust}) => score > 0.75 * best.score && trust > 0.75);
 	return inner.toSorted((a, b) => a.at(0) - b.at(0)).find(border => border.at(0) < best.at(0)) ?? best;
-}
-
-function endBorders(sight: Sight, axis: Axis, way: -1 | 1): readonly Border[] {
-	const halfMm = 0.19 * axis.widthMm;
-	const places = evenly(23, halfMm);
-	const near = axis.lengthMm / 2;
-	const inMm = Math.min(0.3 * axis.lengthMm, 4 + 0.14 * axis.widthMm);
-	const reach = {
-		side: 'end',
-		way,
-		places,
-		near: places.map(() => near),
-		inMm,
-		outMm: 4 + 0.1 * axis.widthMm,
-	} as const;
-	const edges = edgesOf(sight, axis, reach) ?? [];
-	const bend = {
-		...{halfMm, mostBowMm: 0.06 * axis.widthMm, mostSlope: 0.3},
-		order: 2,
-		reachMm: Math.max(0.45, 1.1 * sight.mmPerPx),
-	} as const;
-	return findBorders(edges, bend, Math.max(0.8, 0.012 * axis.lengthMm));
-}
-
-function flankBorder(sight: Sight, axis: Axis, way: -1 | 1): Border | undefined {
-	const halfMm = 0.42 * axis.lengthMm;
-	const places = evenly(29, halfMm);
-	const inMm = Math.min(0.35 * axis.widthMm, 3 + 0.1 * axis.widthMm);
-	const near = places.map(() => axis.widthMm / 2);
-	const edges =
-		edgesOf(sight, axis, {side: 'flank', way, places, near, inMm, outMm: 3 + 0.12 * axis.widthMm}) ?? [];
-	const bend = {
-		...{halfMm, mostBowMm: 0.2 * axis.widthMm, mostSlope: 0.25},
-		order: 3,
-		reachMm: Math.max(0.6, 1.3 * sight.mmPerPx, 0.015 * axis.widthMm),
-	} as const;
-	return chooseBorder(findBorders(edges, bend, 1));
 }
 
 function widestOf(

@@ -1,6 +1,6 @@
 /** The border of a body on one side: the smooth curve that most edges lie on. */
-import {solve} from './solve.ts';
-import type {Edge} from './strip.ts';
+import type {Edge} from './edges.ts';
+import {makeScales} from './weighing.ts';
 
 /** A border: outwards distance at a place along the side, and how well it was seen. */
 export type Border = {
@@ -15,6 +15,8 @@ export type Border = {
 	readonly scatterMm: number;
 	/** Share of the lines that have an edge on it. */
 	readonly seen: number;
+	/** How far it was moved in from the edge of a narrow shadow. */
+	readonly insideMm?: number;
 };
 
 /** What a border may look like. */
@@ -31,6 +33,8 @@ export type Bend = {
 
 /** Curves tightened before giving up; those that follow have ever fewer edges. */
 const mostLooked = 12;
+/** Of each third of a side, the best edges that curves are laid through. */
+const mostPerPart = 9;
 
 /** The borders that the edges of a strip may show, best first; each at least `apartMm` from the others in its middle. */
 export function findBorders(edges: readonly Edge[], bend: Bend, apartMm: number): readonly Border[] {
@@ -42,8 +46,9 @@ export function findBorders(edges: readonly Edge[], bend: Bend, apartMm: number)
 		worth.filter(({place}) => place < -third),
 		worth.filter(({place}) => Math.abs(place) <= third),
 		worth.filter(({place}) => place > third),
-	].map(list => list.toSorted((a, b) => b.worth - a.worth).slice(0, 10));
-	const tried = curvesThrough(parts, bend).map(curve => ({curve, score: supportOf(curve, worth, bend)}));
+	].map(list => list.toSorted((a, b) => b.worth - a.worth).slice(0, mostPerPart));
+	const support = supportBy(worth, bend);
+	const tried = curvesThrough(parts, bend).map(curve => ({curve, score: support(curve)}));
 	const borders: Border[] = [];
 	let looked = 0;
 	for (const {curve} of tried.toSorted((a, b) => b.score - a.score)) {
@@ -64,36 +69,42 @@ function worthOf({strength, trust}: Edge): number {
 	return trust * (strength / (strength + 12));
 }
 
-function* triples(parts: readonly (readonly Worthy[])[]): Generator<readonly [Worthy, Worthy, Worthy]> {
-	const [left = [], middle = [], right = []] = parts;
-	for (const a of left) for (const b of middle) for (const c of right) yield [a, b, c];
-}
-
 function curvesThrough(
-	parts: readonly (readonly Worthy[])[],
+	[left = [], middle = [], right = []]: readonly (readonly Worthy[])[],
 	{halfMm, mostBowMm, mostSlope}: Bend,
 ): readonly Curve[] {
 	const curves: Curve[] = [];
-	for (const [a, b, c] of triples(parts)) {
-		const [x, y, z] = [a.place / halfMm, b.place / halfMm, c.place / halfMm];
-		const first = (b.at - a.at) / (y - x);
-		const second = (c.at - b.at) / (z - y);
-		const bow = (second - first) / (z - x);
-		const slope = first - bow * (x + y);
-		if (Math.abs(bow) > mostBowMm || Math.abs(slope) > mostSlope * halfMm) continue;
-		curves.push([a.at - slope * x - bow * x * x, slope, bow]);
+	for (const a of left) {
+		for (const b of middle) {
+			for (const c of right) {
+				const [x, y, z] = [a.place / halfMm, b.place / halfMm, c.place / halfMm];
+				const first = (b.at - a.at) / (y - x);
+				const bow = ((c.at - b.at) / (z - y) - first) / (z - x);
+				const slope = first - bow * (x + y);
+				if (Math.abs(bow) > mostBowMm || Math.abs(slope) > mostSlope * halfMm) continue;
+				curves.push([a.at - slope * x - bow * x * x, slope, bow]);
+			}
+		}
 	}
 	return curves;
 }
 
-function supportOf([middle, slope, bow]: Curve, edges: readonly Worthy[], {halfMm, reachMm}: Bend): number {
-	let sum = 0;
-	for (const {place, at, worth} of edges) {
-		const x = place / halfMm;
-		const miss = Math.abs(at - middle - slope * x - bow * x * x) / reachMm;
-		if (miss < 1) sum += worth * (1 - miss * miss);
-	}
-	return sum;
+/** How much edges speak for a curve; their numbers are laid side by side, since thousands of curves ask. */
+function supportBy(edges: readonly Worthy[], {halfMm, reachMm}: Bend): (curve: Curve) => number {
+	const places = Float64Array.from(edges, ({place}) => place / halfMm);
+	const [ats, worths] = [
+		Float64Array.from(edges, ({at}) => at),
+		Float64Array.from(edges, ({worth}) => worth),
+	];
+	return ([middle, slope, bow]) => {
+		let sum = 0;
+		for (let index = 0; index < places.length; index += 1) {
+			const x = places[index] ?? 0;
+			const miss = Math.abs((ats[index] ?? 0) - middle - x * (slope + bow * x)) / reachMm;
+			if (miss < 1) sum += (worths[index] ?? 0) * (1 - miss * miss);
+		}
+		return sum;
+	};
 }
 
 function tighten(
@@ -101,30 +112,23 @@ function tighten(
 	edges: readonly Worthy[],
 	{bend, lines}: {bend: Bend; lines: number},
 ): Border | undefined {
-	const rowOf = (place: number) => {
-		const x = place / bend.halfMm;
-		return bend.order === 2 ? [1, x, x * x] : [1, x, x * x, x * x * x];
-	};
-	let factors: readonly number[] = start;
-	const valueAt = (place: number) =>
-		rowOf(place).reduce((sum, term, index) => sum + term * (factors[index] ?? 0), 0);
+	let at = curveOf(start, bend.halfMm);
 	let kept: readonly Worthy[] = [];
+	const scales = makeScales(bend.order + 1, 1);
 	for (const wide of [1.4, 1.1, 1, 1]) {
 		const reach = bend.reachMm * wide;
-		kept = nearest(edges, valueAt).filter(({place, at}) => Math.abs(at - valueAt(place)) < reach);
+		kept = nearest(edges, at).filter(edge => Math.abs(edge.at - at(edge.place)) < reach);
 		if (kept.length < Math.max(5, 0.25 * lines)) return undefined;
-		const weights = kept.map(({place, at, worth}) => worth * (1 - ((at - valueAt(place)) / reach) ** 2) ** 2);
-		const fit = solve(
-			kept.map(({place}) => rowOf(place)),
-			kept.map(({at}) => at),
-			weights,
-		);
+		scales.clear();
+		for (const edge of kept) {
+			const x = edge.place / bend.halfMm;
+			scales.row.set(bend.order === 2 ? [1, x, x * x] : [1, x, x * x, x * x * x]);
+			scales.add(edge.worth * (1 - ((edge.at - at(edge.place)) / reach) ** 2) ** 2, edge.at);
+		}
+		const fit = scales.unknowns(0);
 		if (!fit) return undefined;
-		factors = fit;
+		at = curveOf(fit, bend.halfMm);
 	}
-	const final = factors;
-	const at = (place: number) =>
-		rowOf(place).reduce((sum, term, index) => sum + term * (final[index] ?? 0), 0);
 	const off = kept.map(edge => edge.at - at(edge.place));
 	return {
 		at,
@@ -133,6 +137,14 @@ function tighten(
 		trust: median(kept.map(({trust}) => trust)),
 		scatterMm: Math.sqrt(off.reduce((sum, value) => sum + value * value, 0) / off.length),
 		seen: kept.length / lines,
+	};
+}
+
+function curveOf(factors: ArrayLike<number>, halfMm: number): (place: number) => number {
+	const [a, b, c, d] = [factors[0] ?? 0, factors[1] ?? 0, factors[2] ?? 0, factors[3] ?? 0];
+	return place => {
+		const x = place / halfMm;
+		return a + x * (b + x * (c + x * d));
 	};
 }
 

@@ -1,4 +1,4 @@
-/** A photo seen from straight above: colours at even steps of a plane, in logarithms, so that shade is a difference. */
+/** A photo seen from straight above: tones at even steps of a plane, in logarithms, so that shade is a difference. */
 import type {Homography} from './homography.ts';
 import {type Point, type Raster, readColour} from './raster.ts';
 
@@ -10,15 +10,19 @@ export type Area = {
 	readonly bottom: number;
 };
 
-/** Colours on a grid of the plane. */
-export type FlatView = {
+/** Where the points of a grid lie in the plane. */
+export type Grid = {
 	readonly width: number;
 	readonly height: number;
 	readonly stepMm: number;
 	/** Where the grid's first point lies. */
 	readonly from: Point;
-	/** Logarithms of red, green and blue, point by point. */
-	readonly logs: Float32Array;
+};
+
+/** Tones on a grid of the plane. */
+export type FlatView = Grid & {
+	/** Light, red against green and blue against both, point by point. */
+	readonly tones: Float32Array;
 	/** 1 where the photo shows the point and nothing known lies on it. */
 	readonly known: Uint8Array;
 };
@@ -39,24 +43,32 @@ export function flatten(
 	const {area, stepMm, covers} = grid;
 	const width = Math.floor((area.right - area.left) / stepMm) + 1;
 	const height = Math.floor((area.bottom - area.top) / stepMm) + 1;
-	const logs = new Float32Array(width * height * 3);
+	const tones = new Float32Array(width * height * 3);
 	const known = new Uint8Array(width * height);
 	const colour = new Float32Array(3);
-	for (let row = 0; row < height; row += 1) {
-		for (let column = 0; column < width; column += 1) {
+	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = view;
+	for (let at = 0, row = 0; row < height; row += 1) {
+		const y = area.top + row * stepMm;
+		for (let column = 0; column < width; column += 1, at += 1) {
 			const x = area.left + column * stepMm;
-			const y = area.top + row * stepMm;
 			// Written out, since a point made for each of so many places would take as long again.
-			const w = (view[6] ?? 0) * x + (view[7] ?? 0) * y + (view[8] ?? 0);
-			const px = ((view[0] ?? 0) * x + (view[1] ?? 0) * y + (view[2] ?? 0)) / w;
-			const py = ((view[3] ?? 0) * x + (view[4] ?? 0) * y + (view[5] ?? 0)) / w;
-			if (!readColour(raster, px, py, colour)) continue;
-			const at = row * width + column;
+			const w = g * x + h * y + i;
+			if (!readColour(raster, (a * x + b * y + c) / w, (d * x + e * y + f) / w, colour)) continue;
 			known[at] = covers?.([x, y]) ? 0 : 1;
-			for (let channel = 0; channel < 3; channel += 1) logs[at * 3 + channel] = logOf(colour[channel] ?? 0);
+			writeTones(colour, 0, tones, at * 3);
 		}
 	}
-	return {width, height, stepMm, from: [area.left, area.top], logs, known};
+	return {width, height, stepMm, from: [area.left, area.top], tones, known};
+}
+
+/** Writes light, red against green and blue against both of the colour at `at`, as logarithms, into `into` from `to` on. */
+export function writeTones(colours: Float32Array, at: number, into: Float32Array, to: number): void {
+	const red = logOf(colours[at] ?? 0);
+	const green = logOf(colours[at + 1] ?? 0);
+	const blue = logOf(colours[at + 2] ?? 0);
+	into[to] = (red + green + blue) / 3;
+	into[to + 1] = red - green;
+	into[to + 2] = blue - (red + green) / 2;
 }
 
 /** Steps of a table to one of a channel: finer than any camera. */
@@ -71,11 +83,11 @@ export function logOf(value: number): number {
 }
 
 /** A point of the plane in steps of the grid. */
-export function gridPoint({from, stepMm}: FlatView, [x, y]: Point): Point {
+export function gridPoint({from, stepMm}: Grid, [x, y]: Point): Point {
 	return [(x - from[0]) / stepMm, (y - from[1]) / stepMm];
 }
 
 /** A point of the grid in millimetres of the plane. */
-export function planePoint({from, stepMm}: FlatView, [column, row]: Point): Point {
+export function planePoint({from, stepMm}: Grid, [column, row]: Point): Point {
 	return [from[0] + column * stepMm, from[1] + row * stepMm];
 }

@@ -1,7 +1,16 @@
 /** Four-sided outlines in a photo that might be a sheet or a card: rough corners, found many ways. */
 import type {Point} from './raster.ts';
-import {areaOf, hullOf, type Mask, regionsOf} from './regions.ts';
-import {masksOf, type Shades} from './shades.ts';
+import {
+	areaOf,
+	fenceRound,
+	type Mask,
+	partsOf,
+	type Region,
+	type Runs,
+	roomForRuns,
+	turnOf,
+} from './regions.ts';
+import {masksOf, type Shades, type Way} from './shades.ts';
 
 /** Four corners, clockwise as seen. */
 export type Corners = readonly [Point, Point, Point, Point];
@@ -9,37 +18,41 @@ export type Corners = readonly [Point, Point, Point, Point];
 /** A rough outline and how many of the ways of looking found it. */
 export type Outline = {readonly corners: Corners; readonly votes: number};
 
+/** Looks for outlines in one way after another, and gives all that were found so far, those found most often first. */
+export type OutlineFinder = (way: Way) => readonly Outline[];
+
 const leastShare = 0.006;
 const mostShare = 0.97;
 
-/** Every four-sided outline of a small picture, those found most often first. */
-export function outlinesOf(shades: Shades): readonly Outline[] {
+/** Makes a finder of the four-sided outlines of a small picture. */
+export function makeOutlineFinder(shades: Shades): OutlineFinder {
+	const {width, height} = shades.across;
+	const runs = roomForRuns(width, height);
 	const found: {corners: Corners; votes: number}[] = [];
-	for (const {mask, of} of masksOf(shades)) {
-		const regions = regionsOf(mask, leastShare * mask.on.length, of);
-		for (const region of regions.list) {
-			const isWhole = region.area > mostShare * mask.on.length;
-			if (isWhole) continue;
-			const touches = [
-				region.left === 0,
-				region.top === 0,
-				region.right === mask.width - 1,
-				region.bottom === mask.height - 1,
-			];
-			// Whatever leaves the photo on three sides is ground.
-			if (touches.filter(Boolean).length > 2) continue;
-			const hull = hullOf(regions, region);
-			const hullArea = areaOf(hull);
-			// A sheet with a case on it is hollow, but not as hollow as a frame.
-			if (region.area < 0.45 * hullArea) continue;
-			const corners = fourOf(hull);
-			if (!corners || hullArea < 0.9 * areaOf(corners) || isAtBorder(corners, mask)) continue;
-			const same = found.find(other => isNear(other.corners, corners));
-			if (same) same.votes += 1;
-			else found.push({corners, votes: 1});
+	return way => {
+		for (const {mask, of} of masksOf(shades, way)) {
+			for (const part of partsOf(mask, {leastArea: leastShare * mask.on.length, of, runs})) {
+				const corners = cornersOf(runs, part, mask);
+				if (!corners) continue;
+				const same = found.find(other => isNear(other.corners, corners));
+				if (same) same.votes += 1;
+				else found.push({corners, votes: 1});
+			}
 		}
-	}
-	return found.toSorted((a, b) => b.votes - a.votes);
+		return found.toSorted((a, b) => b.votes - a.votes);
+	};
+}
+
+/** The corners of a part that has four; a sheet with a case on it is hollow, but not as hollow as a frame. */
+function cornersOf(runs: Runs, part: Region, mask: Mask): Corners | undefined {
+	const {left, top, right, bottom, area} = part;
+	const touches = [left === 0, top === 0, right === mask.width - 1, bottom === mask.height - 1];
+	// Whatever leaves the photo on three sides is ground.
+	if (area > mostShare * mask.on.length || touches.filter(Boolean).length > 2) return undefined;
+	const fence = fenceRound(runs, part);
+	const fenced = areaOf(fence);
+	const corners = area < 0.45 * fenced ? undefined : fourOf(fence);
+	return corners && fenced > 0.9 * areaOf(corners) && !isAtBorder(corners, mask) ? corners : undefined;
 }
 
 /** The four-sided outline that a convex fence comes nearest to, by giving up the sides that cost the least. */
@@ -51,7 +64,7 @@ export function fourOf(hull: readonly Point[]): Corners | undefined {
 			const [a, b, c, d] = [0, 1, 2, 3].map(step => fence[(index + step) % fence.length]);
 			const corner = a && b && c && d ? crossing([a, b], [d, c]) : undefined;
 			if (!corner || !b || !c) continue;
-			const cost = areaOf([b, corner, c]);
+			const cost = Math.abs(turnOf(b, corner, c)) / 2;
 			if (!best || cost < best.cost) best = {cost, index, corner};
 		}
 		if (!best) return undefined;
@@ -85,7 +98,7 @@ function thinned(hull: readonly Point[]): readonly Point[] {
 			const before = last[(index + last.length - 1) % last.length] ?? point;
 			const after = last[(index + 1) % last.length] ?? point;
 			const base = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
-			const height = (2 * areaOf([before, point, after])) / base;
+			const height = Math.abs(turnOf(before, point, after)) / base;
 			if (height < least) [least, gone] = [height, index];
 		}
 		if (gone < 0 || last.length <= 4) return last;

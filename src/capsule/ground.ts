@@ -1,20 +1,29 @@
 /** What the bare ground looks like at each point of a flat view: its light and colour, smooth all over. */
 import type {FlatView} from './flat-view.ts';
-import {solve} from './solve.ts';
-
-/** How a colour differs from bare ground there: in light, red against green, blue against both; logarithms. */
-export type Difference = readonly [light: number, red: number, blue: number];
+import {makeScales, type Scales} from './weighing.ts';
 
 /** Bare ground. */
 export type Ground = {
-	/** How a colour, given as logarithms from `at` on, differs from bare ground at column `x` and row `y`. */
-	readonly differ: (logs: Float32Array, at: number, x: number, y: number, into: Float32Array) => void;
+	/**
+	 * How tones, given from `at` on, differ from bare ground at column `x` and row `y`: in light, red against green and
+	 * blue against both, written into `into` from `to` on.
+	 */
+	readonly differ: (
+		tones: Float32Array,
+		at: number,
+		x: number,
+		y: number,
+		into: Float32Array,
+		to?: number,
+	) => void;
 	/** Spread of the ground's own light and colour, one sigma. */
 	readonly lightSpread: number;
 	readonly colourSpread: number;
 };
 
 const blockPoints = 10;
+/** Light may bend as a cubic over the view, colours as a square: so many terms of `writeTerms`. */
+const [cubic, square] = [10, 6];
 
 type Block = {
 	readonly u: number;
@@ -30,59 +39,48 @@ export function findGround(view: FlatView): Ground | undefined {
 	if (blocks.length < 24) return undefined;
 	const bright =
 		blocks.map(({light}) => light).toSorted((a, b) => a - b)[Math.floor(blocks.length * 0.65)] ?? 0;
-	let weights: readonly number[] = blocks.map(({light}) => pull(light - bright, 0.6));
-	const curved = blocks.map(({u, v}) => terms(u, v, 3));
-	const plain = blocks.map(({u, v}) => terms(u, v, 2));
-	const zero = {light: [0], red: [0], blue: [0]};
-	let fit: Fit = {light: [bright], red: zero.red, blue: zero.blue};
+	const scales = makeScales(cubic, 3);
+	let weights = Float64Array.from(blocks, ({light}) => pull(light - bright, 0.6));
+	let fit: Fit | undefined;
 	for (const reach of [0.5, 0.35, 0.22, 0.15, 0.12, 0.1]) {
-		const order = reach > 0.3 ? plain : curved;
-		const light = solve(
-			order,
-			blocks.map(block => block.light),
-			weights,
-		);
-		const red = solve(
-			plain,
-			blocks.map(block => block.red),
-			weights,
-		);
-		const blue = solve(
-			plain,
-			blocks.map(block => block.blue),
-			weights,
-		);
-		if (!light || !red || !blue) return undefined;
-		fit = {light, red, blue};
-		weights = blocks.map((block, index) => {
-			const off = block.light - weighted(light, order[index] ?? []);
-			const colour = Math.hypot(
-				block.red - weighted(red, plain[index] ?? []),
-				block.blue - weighted(blue, plain[index] ?? []),
-			);
-			return pull(off, reach) * pull(colour, Math.max(0.08, reach * 0.5)) + 1e-6;
+		fit = fitTo(blocks, weights, {scales, order: reach > 0.3 ? square : cubic});
+		if (!fit) return undefined;
+		const [light, red, blue] = [polynomialOf(fit.light), polynomialOf(fit.red), polynomialOf(fit.blue)];
+		weights = Float64Array.from(blocks, block => {
+			const {u, v} = block;
+			const colour = Math.hypot(block.red - red(u, v), block.blue - blue(u, v));
+			return pull(block.light - light(u, v), reach) * pull(colour, Math.max(0.08, reach * 0.5)) + 1e-6;
 		});
 	}
-	return groundOf(view, fit);
+	return fit && groundOf(view, fit);
 }
 
-type Fit = {
-	readonly light: readonly number[];
-	readonly red: readonly number[];
-	readonly blue: readonly number[];
-};
+type Fit = {readonly light: Float64Array; readonly red: Float64Array; readonly blue: Float64Array};
+
+function fitTo(
+	blocks: readonly Block[],
+	weights: Float64Array,
+	{scales, order}: {scales: Scales; order: number},
+): Fit | undefined {
+	scales.clear();
+	for (const [index, block] of blocks.entries()) {
+		writeTerms(block, scales.row);
+		scales.add(weights[index] ?? 0, block.light, block.red, block.blue);
+	}
+	const light = scales.unknowns(0, order);
+	const red = scales.unknowns(1, square);
+	const blue = scales.unknowns(2, square);
+	return light && red && blue && {light, red, blue};
+}
 
 function groundOf(view: FlatView, {light, red, blue}: Fit): Ground {
 	const [lightAt, redAt, blueAt] = [polynomialOf(light), polynomialOf(red), polynomialOf(blue)];
-	const differ: Ground['differ'] = (logs, at, x, y, into) => {
+	const differ: Ground['differ'] = (tones, at, x, y, into, to = 0) => {
 		const u = (2 * x) / view.width - 1;
 		const v = (2 * y) / view.height - 1;
-		const r = logs[at] ?? 0;
-		const g = logs[at + 1] ?? 0;
-		const b = logs[at + 2] ?? 0;
-		into[0] = (r + g + b) / 3 - lightAt(u, v);
-		into[1] = r - g - redAt(u, v);
-		into[2] = b - (r + g) / 2 - blueAt(u, v);
+		into[to] = (tones[at] ?? 0) - lightAt(u, v);
+		into[to + 1] = (tones[at + 1] ?? 0) - redAt(u, v);
+		into[to + 2] = (tones[at + 2] ?? 0) - blueAt(u, v);
 	};
 	return {differ, ...spreadsOf(view, differ)};
 }
@@ -96,7 +94,7 @@ function spreadsOf(view: FlatView, differ: Ground['differ']): {lightSpread: numb
 	for (let at = 0; at < view.known.length && count < lights.length; at += stride) {
 		if (view.known[at] !== 1) continue;
 		const y = Math.floor(at / view.width);
-		differ(view.logs, at * 3, at - y * view.width, y, into);
+		differ(view.tones, at * 3, at - y * view.width, y, into);
 		lights[count] = Math.abs(into[0] ?? 0);
 		colours[count] = Math.hypot(into[1] ?? 0, into[2] ?? 0);
 		count += 1;
@@ -108,49 +106,52 @@ function spreadsOf(view: FlatView, differ: Ground['differ']): {lightSpread: numb
 function blocksOf(view: FlatView): readonly Block[] {
 	const {width, height} = view;
 	const blocks: Block[] = [];
+	const lights = new Float32Array(blockPoints ** 2 / 2);
 	for (let top = 0; top + blockPoints <= height; top += blockPoints) {
 		for (let left = 0; left + blockPoints <= width; left += blockPoints) {
-			const block = blockAt(view, left, top);
+			const block = blockAt(view, {left, top}, lights);
 			if (block) blocks.push(block);
 		}
 	}
 	return blocks;
 }
 
-function blockAt({width, height, logs, known}: FlatView, left: number, top: number): Block | undefined {
-	const lights = new Float32Array(blockPoints ** 2);
+/** The middle tone of the brighter part of a block, from every other point of each row. */
+function blockAt(
+	{width, height, tones, known}: FlatView,
+	{left, top}: {left: number; top: number},
+	lights: Float32Array,
+): Block | undefined {
 	let count = 0;
-	// As exact as they are kept, so that the least and the most are equal to themselves.
-	const lightAt = (at: number) =>
-		Math.fround(((logs[at] ?? 0) + (logs[at + 1] ?? 0) + (logs[at + 2] ?? 0)) / 3);
 	for (let y = top; y < top + blockPoints; y += 1) {
-		for (let at = y * width + left; at < y * width + left + blockPoints; at += 1) {
+		const from = y * width + left + (y & 1);
+		for (let at = from; at < from + blockPoints; at += 2) {
 			if (known[at] !== 1) continue;
-			lights[count] = lightAt(at * 3);
+			lights[count] = tones[at * 3] ?? 0;
 			count += 1;
 		}
 	}
-	if (count < 0.7 * blockPoints ** 2) return undefined;
-	const sorted = lights.subarray(0, count).toSorted();
+	if (count < 0.7 * lights.length) return undefined;
+	const sorted = lights.subarray(0, count).sort();
 	const [least, most] = [sorted[Math.floor(count * 0.4)] ?? 0, sorted[Math.ceil(count * 0.9) - 1] ?? 0];
-	let [red, green, blue, some] = [0, 0, 0, 0];
+	let [light, red, blue, some] = [0, 0, 0, 0];
 	for (let y = top; y < top + blockPoints; y += 1) {
-		for (let at = (y * width + left) * 3; at < (y * width + left + blockPoints) * 3; at += 3) {
-			const light = lightAt(at);
-			if (known[at / 3] !== 1 || light < least || light > most) continue;
-			red += logs[at] ?? 0;
-			green += logs[at + 1] ?? 0;
-			blue += logs[at + 2] ?? 0;
+		const from = y * width + left + (y & 1);
+		for (let at = from; at < from + blockPoints; at += 2) {
+			const own = tones[at * 3] ?? 0;
+			if (known[at] !== 1 || own < least || own > most) continue;
+			light += own;
+			red += tones[at * 3 + 1] ?? 0;
+			blue += tones[at * 3 + 2] ?? 0;
 			some += 1;
 		}
 	}
-	[red, green, blue] = [red / some, green / some, blue / some];
 	return {
 		u: (2 * (left + blockPoints / 2)) / width - 1,
 		v: (2 * (top + blockPoints / 2)) / height - 1,
-		light: (red + green + blue) / 3,
-		red: red - green,
-		blue: blue - (red + green) / 2,
+		light: light / some,
+		red: red / some,
+		blue: blue / some,
 	};
 }
 
@@ -159,17 +160,13 @@ function pull(off: number, reach: number): number {
 	return Math.abs(share) >= 1 ? 0 : (1 - share * share) ** 2;
 }
 
-function terms(u: number, v: number, order: 2 | 3): readonly number[] {
-	const low = [1, u, v, u * u, u * v, v * v];
-	return order === 2 ? low : [...low, u * u * u, u * u * v, u * v * v, v * v * v];
-}
-
-function weighted(factors: readonly number[], values: readonly number[]): number {
-	return factors.reduce((sum, factor, index) => sum + factor * (values[index] ?? 0), 0);
+function writeTerms({u, v}: Block, into: Float64Array): void {
+	const [uu, uv, vv] = [u * u, u * v, v * v];
+	into.set([1, u, v, uu, uv, vv, uu * u, uu * v, u * vv, vv * v]);
 }
 
 /** A fitted polynomial, its ten factors filled up with zeros so that none has to be asked for. */
-function polynomialOf(factors: readonly number[]): (u: number, v: number) => number {
+function polynomialOf(factors: Float64Array): (u: number, v: number) => number {
 	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0, j = 0] = factors;
 	return (u, v) =>
 		a + u * (b + d * u + e * v + g * u * u + h * u * v) + v * (c + f * v + i * u * v + j * v * v);

@@ -22,7 +22,7 @@ export type Spread = {readonly lengthMm: number; readonly widthMm: number};
 
 // Sizes that published egg cases have, with room; beyond them the reference or the body was mistaken.
 const sizesMm = [22, 260] as const;
-const leastPx = 55;
+const leastPx = 42;
 const mostTilt = 38;
 
 /** The first doubt about a body; undefined when there is none. */
@@ -39,29 +39,57 @@ export function doubtOf({body, axis, size, found, mmPerPx}: Evidence): Doubt | u
 	if (axis.symmetry < 0.92 && broader > 0.12) return 'odd-shape';
 	const far = Math.abs(lengthMm - axis.lengthMm);
 	if (far > 1.5 + 0.05 * lengthMm) return 'unclear-ends';
-	return size.chosen.every(isClear) ? undefined : 'unclear-ends';
+	const isSeen = ([0, 1] as const).every(
+		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && size.rivals[end].some(isDim)),
+	);
+	return isSeen ? undefined : 'unclear-ends';
 }
 
 function isClear({score, seen, strength, trust}: Border): boolean {
 	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
 }
 
-/** Another place where an end may be, when nothing tells it from the one chosen: which end, and how far out. */
-export function rivalOf({size, axis}: Evidence): {readonly end: 0 | 1; readonly atMm: number} | undefined {
-	for (const end of [0, 1] as const) {
+/** A flank has more to be seen by than an end, so less will not do. */
+function isPlain({score, seen, strength, trust}: Border): boolean {
+	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
+}
+
+/** Not clear by itself, and yet worth showing beside another. */
+function isDim({score, seen, strength, trust}: Border): boolean {
+	return score > 0.2 && seen > 0.45 && strength > 5 && trust > 0.45;
+}
+
+/** Another place where an end may be: which end, and how far out. */
+export type Rival = {
+	readonly end: 0 | 1;
+	readonly atMm: number;
+	/** Too far off to be held by one interval. */
+	readonly isFar: boolean;
+	/** As likely as the end that was chosen, and not only possible. */
+	readonly isLikely: boolean;
+};
+
+/** Of the length: two ends farther apart than this are shown to be chosen from. */
+const farShare = 0.03;
+
+/** The places where either end may be as well, when little tells them from those chosen. */
+export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
+	return ([0, 1] as const).flatMap(end => {
 		const chosen = size.chosen[end];
-		const rival = size.endBorders[end].find(border => {
-			const apart = Math.abs(meanOf(border, axis.widthMm) - size.ends[end]);
-			return (
-				border !== chosen &&
-				apart > 0.03 * size.lengthMm &&
-				border.score > 0.8 * chosen.score &&
-				border.trust > 0.8
-			);
-		});
-		if (rival) return {end, atMm: meanOf(rival, axis.widthMm)};
-	}
-	return undefined;
+		const least = isClear(chosen) ? 0.75 * chosen.score : 0.5 * chosen.score;
+		const rivals = size.rivals[end].filter(
+			border => isDim(border) && border.score > least && (!isClear(chosen) || border.trust > 0.75),
+		);
+		const told = (border: Border, isLikely: boolean): Rival => {
+			const atMm = meanOf(border, axis.widthMm);
+			return {end, atMm, isLikely, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
+		};
+		const paler = size.paler[end];
+		return [
+			...(paler ? [told(paler.border, paler.isTinged)] : []),
+			...rivals.map(border => told(border, true)),
+		];
+	});
 }
 
 /** The half-width of the 90 % intervals. */
@@ -85,7 +113,7 @@ export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
 
 /** Whether the width can be given: both flanks seen, and in keeping with the body. */
 export function hasWidth({size, axis}: Evidence): boolean {
-	const isSeen = size.flanks.every(border => border !== undefined && isClear(border));
+	const isSeen = size.flanks.every(border => border !== undefined && isPlain(border));
 	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
 	return isSeen && off < 1 + 0.1 * axis.widthMm;
 }

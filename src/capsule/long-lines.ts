@@ -11,7 +11,9 @@ type Line = {readonly angle: number; readonly offset: number; readonly votes: nu
 const angles = 180;
 const mostLines = 24;
 const weakest = 3;
+const strongest = 24;
 const leastShare = 0.015;
+const leastSeen = 0.35;
 
 /** Four-sided outlines whose sides all lie on long edges, best seen first. */
 export function outlinesOfLines(slopes: Slopes): readonly Outline[] {
@@ -24,11 +26,8 @@ export function outlinesOfLines(slopes: Slopes): readonly Outline[] {
 		for (const [c, d] of pairs.slice(index + 1)) {
 			const corners = cornersOf([a, b, c, d], slopes.across);
 			if (!corners) continue;
-			const seen = corners.map((corner, side) =>
-				seenShare(slopes, corner, corners[(side + 1) % 4] ?? corner),
-			);
-			const least = Math.min(...seen);
-			if (least > 0.35) found.push({corners, votes: 4 * least + seen.reduce((sum, share) => sum + share, 0)});
+			const votes = votesFor(slopes, corners);
+			if (votes > 0) found.push({corners, votes});
 		}
 	}
 	return found.toSorted((a, b) => b.votes - a.votes).slice(0, 40);
@@ -46,7 +45,7 @@ function linesOf({across, down}: Slopes): readonly Line[] {
 			const steep = Math.hypot(gx, gy);
 			if (steep < weakest) continue;
 			const own = Math.round((Math.atan2(gy, gx) / Math.PI) * angles) + 2 * angles;
-			const weight = Math.min(steep, 24);
+			const weight = Math.min(steep, strongest);
 			for (let turn = -1; turn <= 1; turn += 1) {
 				const angle = (own + turn) % angles;
 				const radians = (angle * Math.PI) / angles;
@@ -122,13 +121,30 @@ function turnAt([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number {
 	return (bx - ax) * (cy - by) - (by - ay) * (cx - bx);
 }
 
-/** The share of a line between two points along which the picture rises or falls across it. */
-function seenShare({across, down}: Slopes, from: Point, to: Point): number {
+/** How plain all four sides are to see, the weakest above all; 0 when one is hardly there. */
+function votesFor(slopes: Slopes, corners: Corners): number {
+	let [sum, least] = [0, 1];
+	for (const [index, corner] of corners.entries()) {
+		const {seen, strength} = seenBetween(slopes, corner, corners[(index + 1) % 4] ?? corner);
+		if (seen < leastSeen) return 0;
+		// On grainy ground every line is seen everywhere, and only the strength tells a side.
+		sum += seen + strength;
+		least = Math.min(least, seen);
+	}
+	return 4 * least + sum;
+}
+
+/** On which share of the way between two points the picture rises or falls across it, and how steeply, up to 1. */
+function seenBetween(
+	{across, down}: Slopes,
+	from: Point,
+	to: Point,
+): {readonly seen: number; readonly strength: number} {
 	const {width, height} = across;
 	const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
 	const normal: Point = [(to[1] - from[1]) / long, (from[0] - to[0]) / long];
 	const steps = Math.max(8, Math.round(long / 3));
-	let seen = 0;
+	let [seen, sum] = [0, 0];
 	for (let step = 0; step < steps; step += 1) {
 		const share = (step + 0.5) / steps;
 		let most = 0;
@@ -141,6 +157,7 @@ function seenShare({across, down}: Slopes, from: Point, to: Point): number {
 			if (rise > most) most = rise;
 		}
 		if (most > weakest) seen += 1;
+		sum += Math.min(most, strongest);
 	}
-	return seen / steps;
+	return {seen: seen / steps, strength: sum / steps / strongest};
 }

@@ -2,10 +2,11 @@
 import {findAxis, fromAxis} from './axis.ts';
 import {type Body, findBodies} from './bodies.ts';
 import {sizeBody} from './body-size.ts';
-import {type Area, type FlatView, flatten} from './flat-view.ts';
+import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
 import {findGround} from './ground.ts';
 import {carry, type Homography, inverse} from './homography.ts';
-import {type Doubt, doubtOf, type Evidence, hasWidth, rivalOf, spreadOf} from './judge.ts';
+import {type Doubt, doubtOf, type Evidence, hasWidth, type Rival, rivalsOf, spreadOf} from './judge.ts';
+import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Point, Raster} from './raster.ts';
@@ -13,14 +14,28 @@ import type {Found} from './reference.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
 
-/** A case read once, or in two ways when two borders are as likely; lines are in pixels of the raster. */
+/** A case read once, or in two ways when two borders are as likely; lines and outline are in pixels of the raster. */
 export type Reading = {
 	readonly lengthMm: number;
 	readonly lengthIntervalMm: Interval;
 	readonly widthMm?: number;
 	readonly widthIntervalMm?: Interval;
+	readonly shape?: 'long' | 'broad';
 	readonly lines: {readonly length: readonly [Point, Point]; readonly width?: readonly [Point, Point]};
+	readonly outline: readonly Point[];
 };
+
+/** One body: read once or in two ways, or the doubt about it and where it lies. */
+export type Judged =
+	| {
+			readonly kind: 'read';
+			/** The likelier first. */
+			readonly either: readonly Reading[];
+			/** The first is much likelier than the other, if there is one. */
+			readonly isLikely: boolean;
+			readonly at: Point;
+	  }
+	| {readonly kind: 'doubted'; readonly why: Doubt; readonly at: Point};
 
 /** The middle of 0 to 4 mm, where the outline of a case may lie over the ground. */
 const liftMm = 1.9;
@@ -31,23 +46,19 @@ const mostPoints = 120_000;
 /** How far beside a card a case is looked for. */
 const besideMm = 260;
 
-/** Measures all bodies; those in doubt are left out and their doubts told, the broadest body's first. */
+/** Measures all bodies, the broadest first; what is in doubt is told with its doubt. */
 export function measureBodies(
 	{raster, half}: {readonly raster: Raster; readonly half: Raster},
 	found: Found,
-): {readonly readings: readonly {readonly either: readonly Reading[]}[]; readonly doubts: readonly Doubt[]} {
+): readonly Judged[] {
 	const view = found.pose.viewAt(liftMm - found.flat.thickMm);
 	const flat = flatViewOf({raster, half}, found, view);
 	const ground = findGround(flat);
-	if (!ground) return {readings: [], doubts: []};
+	if (!ground) return [];
 	const {field, ...told} = tellApart(flat, ground);
 	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
 	const sight = {raster, view, flat, ground, ...told, mmPerPx};
-	const judged = findBodies(flat, field).map(body => judge(sight, found, body));
-	return {
-		readings: judged.flatMap(one => (typeof one === 'string' ? [] : [one])),
-		doubts: judged.flatMap(one => (typeof one === 'string' ? [one] : [])),
-	};
+	return findBodies(flat, field).map(body => judge(sight, found, body));
 }
 
 function flatViewOf(
@@ -93,30 +104,52 @@ function halved(view: Homography): Homography {
 	return view.map((value, index) => (index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) / 4 : value));
 }
 
-function judge(sight: Sight, found: Found, body: Body): Doubt | {readonly either: readonly Reading[]} {
-	if (body.isCut) return 'cut-off';
-	const axis = findAxis(sight.flat, body);
-	if (!axis) return 'odd-shape';
+function judge(sight: Sight, found: Found, body: Body): Judged {
+	const axis = findAxis(body, sight.flat);
+	const at = carry(sight.view, axis?.middle ?? middleOf(body.grid));
+	const doubted = (why: Doubt) => ({kind: 'doubted', why, at}) as const;
+	if (body.isCut) return doubted('cut-off');
+	if (!axis) return doubted('odd-shape');
 	const size = sizeBody(sight, axis);
-	if (!size) return 'unclear-ends';
+	if (!size) return doubted('unclear-ends');
 	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx};
 	const doubt = doubtOf(evidence);
-	if (doubt) return doubt;
-	const first = readingOf(sight, evidence, size.ends);
-	const rival = rivalOf(evidence);
-	if (!rival) return {either: [first]};
-	const ends =
-		rival.end === 0 ? ([rival.atMm, size.ends[1]] as const) : ([size.ends[0], rival.atMm] as const);
-	return {either: [first, readingOf(sight, evidence, ends)]};
+	if (doubt) return doubted(doubt);
+	const rivals = rivalsOf(evidence);
+	const held = rivals.filter(({isFar}) => !isFar).map(rival => endsWith(size.ends, rival));
+	const first = readingOf(sight, evidence, {ends: size.ends, held});
+	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
+	if (!far) return {kind: 'read', either: [first], isLikely: true, at};
+	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
+	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, at};
 }
 
-function readingOf({view}: Sight, evidence: Evidence, ends: readonly [number, number]): Reading {
-	const {axis, size} = evidence;
+type Ends = readonly [number, number];
+
+function endsWith([front, back]: Ends, {end, atMm}: Rival): Ends {
+	return end === 0 ? [atMm, back] : [front, atMm];
+}
+
+function middleOf({from, stepMm, width, height}: Grid): Point {
+	return [from[0] + (width / 2) * stepMm, from[1] + (height / 2) * stepMm];
+}
+
+/** A reading between two ends, its interval wide enough for others that it holds as well. */
+function readingOf(
+	{view, flat}: Sight,
+	evidence: Evidence,
+	{ends, held}: {ends: Ends; held: readonly Ends[]},
+): Reading {
+	const {axis, size, body} = evidence;
 	const spread = spreadOf(evidence);
 	const seen = (u: number, v: number) => carry(view, fromAxis(axis, [u, v]));
 	const lengthMm = ends[0] + ends[1];
+	const all = [lengthMm, ...held.map(([front, back]) => front + back)];
+	const lengthIntervalMm = [Math.min(...all) - spread.lengthMm, Math.max(...all) + spread.lengthMm] as const;
+	const shape = shapeOf(body, {axis, view: flat, widthMm: axis.widthMm, lengthMm});
+	const outline = outlineOf(body, axis, {...size, ends}).map(point => carry(view, point));
 	const length = [seen(-ends[0], 0), seen(ends[1], 0)] as const;
-	const sizes = {lengthMm, lengthIntervalMm: around(lengthMm, spread.lengthMm)};
+	const sizes = {lengthMm, lengthIntervalMm, outline, ...(shape ? {shape} : {})};
 	const {widthMm, widestAt, flanks} = size;
 	const [left, right] = flanks;
 	if (widthMm === undefined || !left || !right || !hasWidth(evidence)) return {...sizes, lines: {length}};

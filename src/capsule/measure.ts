@@ -1,10 +1,11 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
-import {measureBodies} from './measure-bodies.ts';
+import {aboutMm, asIfFlat, findRound} from './coin.ts';
+import {measureBodies, type Reading} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
-import {type Point, type Raster, shrink} from './raster.ts';
-import {type Found, findFlats} from './reference.ts';
+import {halve, type Point, type Raster} from './raster.ts';
+import {type Found, findFlats, isPlain} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
 export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): Promise<Outcome> {
@@ -16,52 +17,79 @@ export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): P
 /** Measures a decoded photo. */
 export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const {raster} = photo;
-	const half = shrink(raster, 2);
+	const half = halve(raster);
 	const flats = findFlats(raster, half);
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
-	const marked = paper ? asMeasuringSheet(raster, paper) : findByMarks(raster, half);
+	const marked = paper
+		? asMeasuringSheet(raster, paper)
+		: flats.some(isPlain)
+			? undefined
+			: findByMarks(raster, half);
 	// The sheet is plain A4 as well, so whoever asks for that may have it.
 	const all = marked && wanted !== 'a4' ? [marked, ...flats.filter(({flat}) => flat.kind === 'card')] : flats;
 	const [best] = all.filter(({flat}) => wanted === undefined || flat.kind === wanted);
-	if (!best) {
-		return {
-			kind: 'declined',
-			why: all.length > 0 ? 'other-reference' : isDark(photo) ? 'dark' : 'no-reference',
-		};
-	}
+	if (!best && all.length > 0 && !flats.some(isLetter)) return {kind: 'declined', why: 'other-reference'};
+	if (!best) return declineBare({...photo, half}, flats);
 	const {kind} = best.flat;
 	return kind === 'letter' ? {kind: 'declined', why: 'letter'} : measureBy({...photo, half}, best, kind);
 }
 
-function measureBy(photo: Photo & {readonly half: Raster}, found: Found, reference: ReferenceKind): Outcome {
-	const {readings, doubts} = measureBodies(photo, found);
+type Halved = Photo & {readonly half: Raster};
+
+function isLetter({flat}: Found): boolean {
+	return flat.kind === 'letter';
+}
+
+/** What to say of a photo without a measure: the most that is seen of why, and by a coin a class of size. */
+function declineBare(photo: Halved, flats: readonly Found[]): Outcome {
+	if (flats.some(isLetter)) return {kind: 'declined', why: 'letter'};
+	const round = findRound(photo.half);
+	const lengths = round
+		? measureBodies(photo, asIfFlat(round, photo.raster)).flatMap(one =>
+				one.kind === 'read' ? one.either.map(({lengthMm}) => lengthMm) : [],
+			)
+		: [];
+	if (lengths.length > 0) return {kind: 'declined', why: 'coin', aboutMm: aboutMm(Math.max(...lengths))};
+	return {kind: 'declined', why: isDark(photo) ? 'dark' : 'no-reference'};
+}
+
+/** Measures the cases on a photo by a reference that was found in it. */
+export function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outcome {
+	const judged = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);
-	const [first] = readings;
+	const base = {reference, referencePx};
+	const read = judged.flatMap(one => (one.kind === 'read' ? [one] : []));
+	const doubted = judged.flatMap(one => (one.kind === 'doubted' ? [one] : []));
+	const unsure = (list: typeof doubted) => {
+		const told = list.map(({at, why}) => ({atPx: toUpright(at), why}));
+		return told.length > 0 ? {unsure: told} : {};
+	};
+	const [first] = read;
 	if (!first) {
-		const why = doubts[0] ?? (isDark(photo) ? 'dark' : 'no-case');
-		return {kind: 'declined', why, reference, referencePx};
+		return {kind: 'declined', why: doubted[0]?.why ?? (isDark(photo) ? 'dark' : 'no-case'), ...base};
 	}
-	const cases = readings.flatMap(({either}) => either.map(one => inPixels(one, toUpright)));
+	const inPx = ({either}: typeof first) => either.map(one => inPixels(one, toUpright));
 	// Two readings of one case are a question; among several cases the sure ones are enough.
-	if (readings.length === 1 && first.either.length > 1)
-		return {kind: 'choose', reference, referencePx, cases};
-	const sure = readings.filter(({either}) => either.length === 1);
-	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', reference, referencePx};
+	if (read.length === 1 && first.either.length > 1) {
+		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
+	}
+	const [sure, torn] = [read.filter(one => one.isLikely), read.filter(one => !one.isLikely)];
+	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
+	const left = torn.map(({at}) => ({kind: 'doubted', why: 'unclear-ends', at}) as const);
 	return {
 		kind: 'measured',
-		reference,
-		referencePx,
-		cases: sure.flatMap(({either}) => either.map(one => inPixels(one, toUpright))),
+		...base,
+		cases: sure.flatMap(one => inPx(one).slice(0, 1)),
+		...unsure([...left, ...doubted]),
 	};
 }
 
-type Reading = ReturnType<typeof measureBodies>['readings'][number]['either'][number];
-
-function inPixels({lines, ...sizes}: Reading, toUpright: (point: Point) => Point) {
+function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point) => Point) {
 	const [from, to] = lines.length;
 	const width = lines.width && {widthLinePx: [toUpright(lines.width[0]), toUpright(lines.width[1])] as const};
-	return {...sizes, lengthLinePx: [toUpright(from), toUpright(to)] as const, ...width};
+	const lengthLinePx = [toUpright(from), toUpright(to)] as const;
+	return {...sizes, lengthLinePx, ...width, outlinePx: outline.map(toUpright)};
 }
 
 /** Paper or table should be the brightest there is. */

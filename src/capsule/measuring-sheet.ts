@@ -4,7 +4,7 @@ import {type Mark, markSideMm, marks, marksSeen, readMark, turnedBy} from './mar
 import {findPose, type Seen} from './pose.ts';
 import {type Field, type Point, type Raster, smooth} from './raster.ts';
 import {type Found, poseOf} from './reference.ts';
-import {areaOf, hullOf, regionsOf} from './regions.ts';
+import {areaOf, fenceRound, partsOf, roomForRuns} from './regions.ts';
 import {placeSides} from './sides.ts';
 import {sheet} from './sizes.ts';
 
@@ -95,11 +95,11 @@ function darkOutlines({width, height, rgb}: Raster): readonly Corners[] {
 	const around = smooth(light, Math.round(width / 24)).values;
 	const on = new Uint8Array(values.length);
 	for (let at = 0; at < on.length; at += 1) on[at] = (values[at] ?? 0) < 0.8 * (around[at] ?? 0) - 3 ? 1 : 0;
-	const parts = regionsOf({width, height, on}, 90);
-	return parts.list.flatMap(part => {
+	const runs = roomForRuns(width, height);
+	return partsOf({width, height, on}, {leastArea: 90, of: 1, runs}).flatMap(part => {
 		const [wide, high] = [part.right - part.left, part.bottom - part.top];
 		if (Math.max(wide, high) > width / 4 || Math.max(wide, high) > 2.5 * Math.min(wide, high)) return [];
-		const hull = hullOf(parts, part);
+		const hull = fenceRound(runs, part);
 		const corners = fourOf(hull);
 		return corners && areaOf(hull) > 0.85 * areaOf(corners) ? [corners] : [];
 	});

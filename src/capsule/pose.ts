@@ -1,7 +1,7 @@
 /** How the camera stood over a flat thing of known size, found from where its corners lie in the photo. */
 import {type Homography, homographyOf} from './homography.ts';
 import type {Point} from './raster.ts';
-import {solve} from './solve.ts';
+import {solveSquare} from './solve.ts';
 
 /** A camera over a plane; the plane's points are in millimetres, heights are towards the camera. */
 export type Pose = {
@@ -27,43 +27,46 @@ export type Frame = {readonly width: number; readonly height: number};
 const usualFocal = 0.77;
 const focalSpread = 0.17;
 
-type Turn = readonly number[];
-type State = {readonly turn: Turn; readonly shift: readonly number[]; readonly logFocal: number};
+/** How the camera stood: nine numbers of its turn row by row, where the plane's middle lies before it, and its focal length. */
+type State = {
+	readonly turn: readonly number[];
+	readonly shift: readonly number[];
+	readonly logFocal: number;
+};
 
 /** The pose that fits best what was seen, by Gauss and Newton; undefined when nothing in front of a camera does. */
 export function findPose(seen: readonly Seen[], frame: Frame, rounds = 40): Pose | undefined {
 	const usual = Math.log(usualFocal * Math.max(frame.width, frame.height));
 	let state = firstGuess(seen, frame, usual);
 	if (!state) return undefined;
-	const misses = (of: State) => missesOf(of, {seen, frame, usual});
-	let best = sumOfSquares(misses(state));
+	const task = {seen, frame, usual};
+	let best = missesOf(state, task);
 	let damping = 1e-4;
 	for (let round = 0; round < rounds; round += 1) {
-		const next = step(state, misses, damping);
+		const next = moveBy(state, best.normal, damping);
 		if (!next) return undefined;
-		const now = sumOfSquares(misses(next));
-		if (now < best) {
-			const gained = best - now;
+		const now = missesOf(next, task);
+		const gained = best.misfit - now.misfit;
+		if (gained > 0) {
 			[state, best, damping] = [next, now, damping / 5];
-			if (gained < 1e-7 * (1 + best)) break;
+			if (gained < 1e-7 * (1 + now.misfit)) break;
 		} else {
 			damping *= 10;
 			if (damping > 1e6) break;
 		}
 	}
-	return poseOf(state, frame, best);
+	return poseOf(state, frame, best.misfit);
 }
 
-function poseOf({turn, shift, logFocal}: State, frame: Frame, misfit: number): Pose | undefined {
-	const focalPx = Math.exp(logFocal);
-	const down = turn[8] ?? 0;
-	if (down <= 0.3 || (shift[2] ?? 0) <= 0) return undefined;
+function poseOf(state: State, frame: Frame, misfit: number): Pose | undefined {
+	const down = state.turn[8] ?? 0;
+	if (down <= 0.3 || (state.shift[2] ?? 0) <= 0 || !Number.isFinite(misfit)) return undefined;
 	return {
-		viewAt: heightMm => viewOf({turn, shift, logFocal}, frame, heightMm),
+		viewAt: heightMm => viewOf(state, frame, heightMm),
 		misfit,
 		tilt: (Math.acos(Math.min(1, down)) * 180) / Math.PI,
-		distanceMm: Math.hypot(...shift),
-		focalPx,
+		distanceMm: Math.hypot(...state.shift),
+		focalPx: Math.exp(state.logFocal),
 	};
 }
 
@@ -72,19 +75,12 @@ function viewOf({turn, shift, logFocal}: State, frame: Frame, heightMm: number):
 	const [cx, cy] = [(frame.width - 1) / 2, (frame.height - 1) / 2];
 	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = turn;
 	const [x = 0, y = 0, z = 0] = shift;
-	const view = new Float64Array(9);
-	[view[6], view[7], view[8]] = [g, h, z - i * heightMm];
-	[view[0], view[1], view[2]] = [
-		focal * a + cx * g,
-		focal * b + cx * h,
-		focal * (x - c * heightMm) + cx * view[8],
-	];
-	[view[3], view[4], view[5]] = [
-		focal * d + cy * g,
-		focal * e + cy * h,
-		focal * (y - f * heightMm) + cy * view[8],
-	];
-	return view;
+	const far = z - i * heightMm;
+	return Float64Array.of(
+		...[focal * a + cx * g, focal * b + cx * h, focal * (x - c * heightMm) + cx * far],
+		...[focal * d + cy * g, focal * e + cy * h, focal * (y - f * heightMm) + cy * far],
+		...[g, h, far],
+	);
 }
 
 function firstGuess(seen: readonly Seen[], frame: Frame, logFocal: number): State | undefined {
@@ -106,41 +102,58 @@ function firstGuess(seen: readonly Seen[], frame: Frame, logFocal: number): Stat
 
 type Task = {readonly seen: readonly Seen[]; readonly frame: Frame; readonly usual: number};
 
-function missesOf(state: State, {seen, frame, usual}: Task): readonly number[] {
-	const view = viewOf(state, frame, 0);
-	const off: number[] = [];
+/** Turn about three axes, shift along three, and the logarithm of the focal length. */
+const unknowns = 7;
+
+/** The sum of squared misses, and the normal equations of a step: a row for each unknown, its right side last. */
+type Misses = {readonly misfit: number; readonly normal: readonly Float64Array[]};
+
+function missesOf({turn, shift, logFocal}: State, {seen, frame, usual}: Task): Misses {
+	const [a = 0, b = 0, , d = 0, e = 0, , g = 0, h = 0] = turn;
+	const [tx = 0, ty = 0, tz = 0] = shift;
+	const focal = Math.exp(logFocal);
+	const normal = Array.from({length: unknowns}, () => new Float64Array(unknowns + 1));
+	const row = new Float64Array(unknowns);
+	let misfit = 0;
+	const count = (miss: number) => {
+		misfit += miss * miss;
+		for (let i = 0; i < unknowns; i += 1) {
+			const line = normal[i] ?? row;
+			for (let j = 0; j < unknowns; j += 1) line[j] = (line[j] ?? 0) + (row[i] ?? 0) * (row[j] ?? 0);
+			line[unknowns] = (line[unknowns] ?? 0) - (row[i] ?? 0) * miss;
+		}
+	};
 	for (const {mm, px, sigmaPx} of seen) {
-		const [x, y] = mm;
-		const w = (view[6] ?? 0) * x + (view[7] ?? 0) * y + (view[8] ?? 0);
-		off.push(
-			(((view[0] ?? 0) * x + (view[1] ?? 0) * y + (view[2] ?? 0)) / w - px[0]) / sigmaPx,
-			(((view[3] ?? 0) * x + (view[4] ?? 0) * y + (view[5] ?? 0)) / w - px[1]) / sigmaPx,
-		);
+		// The point turned but not shifted yet: a small turn moves it at right angles to itself.
+		const [qx, qy, qz] = [a * mm[0] + b * mm[1], d * mm[0] + e * mm[1], g * mm[0] + h * mm[1]];
+		const z = qz + tz;
+		const [u, v] = [(qx + tx) / z, (qy + ty) / z];
+		const scale = focal / sigmaPx;
+		const per = scale / z;
+		row.set([-per * u * qy, per * (qz + u * qx), -per * qy, per, 0, -per * u, scale * u]);
+		count((focal * u + (frame.width - 1) / 2 - px[0]) / sigmaPx);
+		row.set([-per * (qz + v * qy), per * v * qx, per * qx, 0, per, -per * v, scale * v]);
+		count((focal * v + (frame.height - 1) / 2 - px[1]) / sigmaPx);
 	}
-	off.push((state.logFocal - usual) / focalSpread);
-	return off;
+	row.fill(0);
+	row[unknowns - 1] = 1 / focalSpread;
+	count((logFocal - usual) / focalSpread);
+	return {misfit, normal};
 }
 
-function step(state: State, misses: (of: State) => readonly number[], damping: number): State | undefined {
-	const now = misses(state);
-	const nudge = [1e-5, 1e-5, 1e-5, 1e-3, 1e-3, 1e-3, 1e-5];
-	const slopes = nudge.map((size, index) => {
-		const moved = misses(
-			moveBy(
-				state,
-				nudge.map((_, other) => (other === index ? size : 0)),
-			),
-		);
-		return moved.map((value, row) => (value - (now[row] ?? 0)) / size);
+/** One step of Gauss and Newton, held back by a share of each unknown's own weight (Levenberg and Marquardt). */
+function moveBy(
+	{turn, shift, logFocal}: State,
+	normal: Misses['normal'],
+	damping: number,
+): State | undefined {
+	const table = normal.map((line, index) => {
+		const held = line.slice();
+		held[index] = (line[index] ?? 0) * (1 + damping);
+		return held;
 	});
-	const rows = now.map((_, row) => slopes.map(slope => slope[row] ?? 0));
-	const sizes = slopes.map(slope => Math.sqrt(sumOfSquares(slope) * damping));
-	const damped = sizes.map((size, index) => sizes.map((_, other) => (other === index ? size : 0)));
-	const move = solve([...rows, ...damped], [...now.map(value => -value), ...sizes.map(() => 0)]);
-	return move && moveBy(state, move);
-}
-
-function moveBy({turn, shift, logFocal}: State, move: readonly number[]): State {
+	const move = solveSquare(table);
+	if (!move) return undefined;
 	return {
 		turn: multiply(rotation(move.slice(0, 3)), turn),
 		shift: shift.map((value, index) => value + (move[index + 3] ?? 0)),
@@ -149,34 +162,25 @@ function moveBy({turn, shift, logFocal}: State, move: readonly number[]): State 
 }
 
 /** Rodrigues: a turn about an axis by the axis's length. */
-function rotation([x = 0, y = 0, z = 0]: readonly number[]): Turn {
+function rotation([x = 0, y = 0, z = 0]: readonly number[]): readonly number[] {
 	const angle = Math.hypot(x, y, z);
 	if (angle < 1e-12) return [1, -z, y, z, 1, -x, -y, x, 1];
 	const [a, b, c] = [x / angle, y / angle, z / angle];
 	const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
 	const rest = 1 - cos;
 	return [
-		cos + a * a * rest,
-		a * b * rest - c * sin,
-		a * c * rest + b * sin,
-		a * b * rest + c * sin,
-		cos + b * b * rest,
-		b * c * rest - a * sin,
-		a * c * rest - b * sin,
-		b * c * rest + a * sin,
-		cos + c * c * rest,
+		...[cos + a * a * rest, a * b * rest - c * sin, a * c * rest + b * sin],
+		...[a * b * rest + c * sin, cos + b * b * rest, b * c * rest - a * sin],
+		...[a * c * rest - b * sin, b * c * rest + a * sin, cos + c * c * rest],
 	];
 }
 
-function multiply(first: Turn, second: Turn): Turn {
-	return Array.from({length: 9}, (_, index) => {
-		const [row, column] = [Math.floor(index / 3) * 3, index % 3];
-		return [0, 1, 2].reduce((sum, k) => sum + (first[row + k] ?? 0) * (second[k * 3 + column] ?? 0), 0);
+function multiply(first: readonly number[], second: readonly number[]): readonly number[] {
+	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = second;
+	return [0, 3, 6].flatMap(row => {
+		const [x, y, z] = [first[row] ?? 0, first[row + 1] ?? 0, first[row + 2] ?? 0];
+		return [x * a + y * d + z * g, x * b + y * e + z * h, x * c + y * f + z * i];
 	});
-}
-
-function sumOfSquares(values: readonly number[]): number {
-	return values.reduce((sum, value) => sum + value * value, 0);
 }
 
 function dot(a: readonly number[], b: readonly number[]): number {

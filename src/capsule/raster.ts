@@ -33,71 +33,65 @@ export function readColour(raster: Raster, x: number, y: number, into: Float32Ar
 	return true;
 }
 
-/** The picture at a whole fraction of its size, each pixel the mean of those that it stands for. */
-export function shrink(raster: Raster, by: number): Raster {
-	const {width: wide, rgb} = raster;
-	const width = Math.floor(wide / by);
-	const height = Math.floor(raster.height / by);
+/** The picture at half its size, each pixel the mean of the four that it stands for. */
+export function halve({width: wide, height: high, rgb}: Raster): Raster {
+	const width = wide >> 1;
+	const height = high >> 1;
 	const small = new Uint8Array(width * height * 3);
-	const area = by * by;
 	for (let y = 0; y < height; y += 1) {
-		for (let x = 0; x < width; x += 1) {
-			let [red, green, blue] = [0, 0, 0];
-			for (let dy = 0; dy < by; dy += 1) {
-				let at = ((y * by + dy) * wide + x * by) * 3;
-				for (let dx = 0; dx < by; dx += 1, at += 3) {
-					red += rgb[at] ?? 0;
-					green += rgb[at + 1] ?? 0;
-					blue += rgb[at + 2] ?? 0;
-				}
-			}
-			const to = (y * width + x) * 3;
-			small[to] = red / area + 0.5;
-			small[to + 1] = green / area + 0.5;
-			small[to + 2] = blue / area + 0.5;
+		const above = rgb.subarray(2 * y * wide * 3, (2 * y + 1) * wide * 3);
+		const below = rgb.subarray((2 * y + 1) * wide * 3, (2 * y + 2) * wide * 3);
+		const row = small.subarray(y * width * 3, (y + 1) * width * 3);
+		for (let to = 0, at = 0; to < row.length; to += 3, at += 6) {
+			row[to] = meanAt(above, below, at);
+			row[to + 1] = meanAt(above, below, at + 1);
+			row[to + 2] = meanAt(above, below, at + 2);
 		}
 	}
 	return {width, height, rgb: small};
 }
 
+function meanAt(above: Uint8Array, below: Uint8Array, at: number): number {
+	return ((above[at] ?? 0) + (above[at + 3] ?? 0) + (below[at] ?? 0) + (below[at + 3] ?? 0) + 2) >> 2;
+}
+
 /** The mean over a square of `2 * reach + 1` points, less at the border. */
 export function smooth({width, height, values}: Field, reach: number): Field {
 	const across = new Float32Array(values.length);
-	const both = new Float32Array(values.length);
-	smoothLines(values, across, {count: height, length: width, step: 1, stride: width, reach});
-	smoothLines(across, both, {count: width, length: height, step: width, stride: 1, reach});
-	return {width, height, values: both};
+	for (let row = 0; row < values.length; row += width)
+		smoothRow(values.subarray(row, row + width), across.subarray(row, row + width), reach);
+	return {width, height, values: smoothDown({width, height, values: across}, reach)};
 }
 
-type Lines = {
-	readonly count: number;
-	readonly length: number;
-	readonly step: number;
-	readonly stride: number;
-	readonly reach: number;
-};
-
-function smoothLines(
-	from: Float32Array,
-	to: Float32Array,
-	{count, length, step, stride, reach}: Lines,
-): void {
-	for (let line = 0; line < count; line += 1) {
-		const start = line * stride;
-		let sum = 0;
-		let held = 0;
-		for (let index = -reach; index < length; index += 1) {
-			const entering = index + reach;
-			if (entering < length) {
-				sum += from[start + entering * step] ?? 0;
-				held += 1;
-			}
-			const leaving = index - reach - 1;
-			if (leaving >= 0) {
-				sum -= from[start + leaving * step] ?? 0;
-				held -= 1;
-			}
-			if (index >= 0) to[start + index * step] = sum / held;
+function smoothRow(from: Float32Array, to: Float32Array, reach: number): void {
+	let [sum, held] = [0, 0];
+	for (; held < Math.min(reach, from.length); held += 1) sum += from[held] ?? 0;
+	for (let at = 0; at < from.length; at += 1) {
+		if (at + reach < from.length) {
+			sum += from[at + reach] ?? 0;
+			held += 1;
 		}
+		if (at > reach) {
+			sum -= from[at - reach - 1] ?? 0;
+			held -= 1;
+		}
+		to[at] = sum / held;
 	}
+}
+
+/** Row by row, with a sum for each column: down the columns one after another would take far longer. */
+function smoothDown({width, height, values}: Field, reach: number): Float32Array {
+	const smoothed = new Float32Array(values.length);
+	const sums = new Float64Array(width);
+	const add = (row: number, sign: 1 | -1) => {
+		for (let x = 0; x < width; x += 1) sums[x] = (sums[x] ?? 0) + sign * (values[row * width + x] ?? 0);
+	};
+	for (let row = 0; row < Math.min(reach, height); row += 1) add(row, 1);
+	for (let row = 0; row < height; row += 1) {
+		if (row + reach < height) add(row + reach, 1);
+		if (row > reach) add(row - reach - 1, -1);
+		const held = Math.min(height - 1, row + reach) - Math.max(0, row - reach) + 1;
+		for (let x = 0; x < width; x += 1) smoothed[row * width + x] = (sums[x] ?? 0) / held;
+	}
+	return smoothed;
 }

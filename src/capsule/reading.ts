@@ -1,5 +1,5 @@
-/** What one photo has to say to one find. */
-import type {Interval, Outcome, ReferenceKind, Refusal} from './outcome.ts';
+/** What one photo has to say to finds. */
+import type {Interval, MeasuredCase, Outcome, ReferenceKind, Refusal} from './outcome.ts';
 import type {Point} from './raster.ts';
 
 /** A size with the line it was measured along. */
@@ -12,9 +12,21 @@ export type ReadSize = {
 	readonly line: readonly [Point, Point];
 };
 
+/** One of several cases on a photo. */
+export type ReadCase = {
+	readonly length: ReadSize;
+	readonly width?: ReadSize | undefined;
+	/** Round the capsule, in pixels of the upright photo. */
+	readonly outline?: readonly Point[] | undefined;
+	/** What its shape suggests, never more. */
+	readonly shape?: 'long' | 'broad' | undefined;
+};
+
 /** Why no size was read from a photo, by what to do about it. */
 export const declinedWhys = [
 	'no-reference',
+	'coin',
+	'letter',
 	'wrong-reference',
 	'no-case',
 	'cut-off',
@@ -34,8 +46,24 @@ export type PhotoReading = (
 			/** One length, or two where either of two edges may be the end of the capsule. */
 			readonly lengths: readonly ReadSize[];
 			readonly width?: ReadSize | undefined;
+			readonly outline?: readonly Point[] | undefined;
+			/** Middles of bodies that were seen and not measured. */
+			readonly unsure: readonly Point[];
 	  }
-	| {readonly kind: 'declined'; readonly why: (typeof declinedWhys)[number]}
+	| {
+			readonly kind: 'several';
+			readonly reference: ReferenceKind;
+			readonly cases: readonly ReadCase[];
+			/** The corners of the sheet that they lie on; absent where they lie beside a card. */
+			readonly sheet?: readonly Point[] | undefined;
+			readonly unsure: readonly Point[];
+	  }
+	| {
+			readonly kind: 'declined';
+			readonly why: (typeof declinedWhys)[number];
+			/** By a coin: between what the case may be long, no measurement. */
+			readonly aboutMm?: Interval | undefined;
+	  }
 ) & {readonly hidden?: readonly Point[] | undefined};
 
 const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
@@ -47,8 +75,8 @@ const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'unclear-ends': 'unsure',
 	tilted: 'tilted',
 	'no-reference': 'no-reference',
-	coin: 'no-reference',
-	letter: 'wrong-reference',
+	coin: 'coin',
+	letter: 'letter',
 	'other-reference': 'wrong-reference',
 	dark: 'dark',
 	'too-heavy': 'unreadable',
@@ -57,23 +85,37 @@ const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'no-photo': 'unreadable',
 };
 
-/** What one find may take from a measured photo: one case, or one case with two readings of its length. */
+/** What finds may take from a measured photo: one case, one with two readings of its length, or several cases. */
 export function readingFrom(outcome: Outcome): PhotoReading {
 	// A card bears its owner's name and number.
 	const hidden = outcome.reference === 'card' ? outcome.referencePx : undefined;
-	if (outcome.kind === 'declined') return {kind: 'declined', why: whyOf[outcome.why], hidden};
-	const {reference, cases} = outcome;
-	const [first, second] = cases;
-	if (!first || (outcome.kind === 'measured' && second)) return {kind: 'declined', why: 'several', hidden};
+	if (outcome.kind === 'declined') {
+		const {why, aboutMm} = outcome;
+		return {kind: 'declined', why: whyOf[why], hidden, ...(aboutMm ? {aboutMm} : {})};
+	}
+	const {reference} = outcome;
+	const cases = outcome.cases.map(caseOf);
+	const unsure = (outcome.unsure ?? []).map(({atPx}) => atPx);
+	const [first] = cases;
+	if (!first) return {kind: 'declined', why: 'unsure', hidden};
+	if (outcome.kind === 'measured' && cases.length > 1) {
+		const sheet = reference === 'card' ? undefined : outcome.referencePx;
+		return {kind: 'several', reference, cases, sheet, unsure, hidden};
+	}
+	const lengths = cases.slice(0, 2).map(({length}) => length);
+	return {kind: 'read', reference, lengths, width: first.width, outline: first.outline, unsure, hidden};
+}
+
+function caseOf(one: MeasuredCase): ReadCase {
+	const {widthMm, widthIntervalMm, widthLinePx} = one;
 	return {
-		kind: 'read',
-		reference,
-		lengths: cases.slice(0, 2).map(one => sizeOf(one.lengthMm, one.lengthIntervalMm, one.lengthLinePx)),
+		length: sizeOf(one.lengthMm, one.lengthIntervalMm, one.lengthLinePx),
 		width:
-			first.widthMm === undefined || !first.widthIntervalMm || !first.widthLinePx
+			widthMm === undefined || !widthIntervalMm || !widthLinePx
 				? undefined
-				: sizeOf(first.widthMm, first.widthIntervalMm, first.widthLinePx),
-		hidden,
+				: sizeOf(widthMm, widthIntervalMm, widthLinePx),
+		outline: one.outlinePx,
+		shape: one.shape,
 	};
 }
 

@@ -1,11 +1,13 @@
 /** The thing of known size in a photo: a sheet of A4 or a card, told from everything else that has four sides. */
-import {type Corners, type Outline, outlinesOf} from './four-sided.ts';
+import {type Corners, makeOutlineFinder, type Outline} from './four-sided.ts';
 import {outlinesOfLines} from './long-lines.ts';
+import {makePaperTest, type PaperTest} from './paper.ts';
 import {findPose, type Pose} from './pose.ts';
-import {type Point, type Raster, readColour, shrink} from './raster.ts';
+import {halve, type Point, type Raster} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
-import {type Placed, placeSides} from './sides.ts';
+import {withoutShadows} from './shadow-edges.ts';
+import {joinSides, type Placed, placeSides, type Side} from './sides.ts';
 import {a4, card, type Flat, letter} from './sizes.ts';
 import {standsAlone} from './surroundings.ts';
 
@@ -24,42 +26,83 @@ export type Found = {
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
 const coarse = 4;
-const mostLooked = 10;
+const mostLooked = 16;
 const cornerSigmaPx = 0.7;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
 const mostMisfit = 6;
 
 /** Everything in a photo that fits a sheet of A4, of Letter or a card, surest first; `half` is it at half its size. */
 export function findFlats(raster: Raster, half: Raster): readonly Found[] {
-	const shades = shadesOf(shrink(half, coarse / 2));
-	const sight = {raster, half};
-	const found = lookAt(outlinesOf(shades), sight);
-	// Long lines are the slower way, and only a sheet has them.
-	const isFound = found.some(one => (one.flat.kind === 'card' ? isPlainCard(one) : one.score > 0.3));
-	const more = isFound ? [] : lookAt(outlinesOfLines(shades), sight);
-	return [...found, ...more].toSorted((a, b) => b.score - a.score);
-}
-
-type Both = {readonly raster: Raster; readonly half: Raster};
-
-/** Looks at outlines in their order until enough were looked at, or a sheet is plain to see. */
-function lookAt(outlines: readonly Outline[], {raster, half}: Both): readonly Found[] {
-	const found: Found[] = [];
-	let looked = 0;
-	for (const outline of outlines) {
-		if (looked === mostLooked || found.some(isPlain)) break;
-		const isKnown = found.some(({placed}) => isSame(placed.corners, inPixels(outline.corners, coarse)));
-		if (isKnown || !mayBe(outline, raster)) continue;
-		looked += 1;
-		const first = placeSides(half, inPixels(outline.corners, coarse / 2), {reachPx: 5, skip: 0.1});
-		const placed = first && placeSides(raster, inPixels(first.corners, 2), {reachPx: 4, skip: 0.09});
-		if (placed && isSeen(placed)) found.push(...fitFlats(placed, raster));
+	const shades = shadesOf(halve(half));
+	const look = makeOutlineFinder(shades);
+	const search = openSearch({raster, half, isPaper: makePaperTest(raster)});
+	// From the quickest way to the slowest: most sheets stand out by their light alone, and only a sheet has long lines.
+	const ways = [
+		() => look('light'),
+		() => look('colour'),
+		() => look('edges'),
+		() => outlinesOfLines(shades),
+	];
+	for (const way of ways) {
+		search.lookAt(way());
+		if (search.isDone()) break;
 	}
-	return found;
+	return search.found().toSorted((a, b) => b.score - a.score);
 }
 
-function isPlain({flat, score, pose, placed}: Found): boolean {
-	return flat.kind === 'a4' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85);
+type Sight = {readonly raster: Raster; readonly half: Raster; readonly isPaper: PaperTest};
+
+/** Looks at rough outlines in their order, at each only once, until one is plain to see. */
+function openSearch(sight: Sight) {
+	const found: Found[] = [];
+	const known: Corners[] = [];
+	const isDone = () => found.some(isPlain);
+	const lookAt = (outlines: readonly Outline[]): void => {
+		let looked = 0;
+		for (const {corners} of outlines) {
+			if (looked === mostLooked || found.some(isPlainSheet)) return;
+			const rough = inPixels(corners, coarse);
+			if (known.some(one => isSame(one, rough))) continue;
+			known.push(rough);
+			if (!mayBe(rough, sight.raster)) continue;
+			looked += 1;
+			const placed = place(corners, sight);
+			if (!placed || known.some(one => isSame(one, placed.corners) && one !== rough)) continue;
+			known.push(placed.corners);
+			found.push(...fitFlats(placed, sight));
+		}
+	};
+	return {lookAt, isDone, found: () => found};
+}
+
+/** Finds the sides in the picture at half its size, where noise is less, and then again more finely. */
+function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
+	const first = placeSides(half, inPixels(corners, coarse / 2), {reachPx: 5, skip: 0.1});
+	if (!first) return undefined;
+	const fine = placeSides(raster, inPixels(first.corners, 2), {reachPx: 3, skip: 0.09, together: 3});
+	// Where noise or blur hides a side from the finer look, the first one was the better.
+	const sides = first.sides.map((side, index) => {
+		const finer = fine?.sides[index];
+		return finer && finer.seen > side.seen - 0.1 ? finer : doubled(side);
+	});
+	const placed = joinSides(sides);
+	return placed && isSeen(placed) ? withoutShadows(raster, placed) : undefined;
+}
+
+/** A side of the picture at half its size in pixels of the whole one. */
+function doubled({line: [a, b, c], ...side}: Side): Side {
+	return {...side, line: [a, b, 2 * c + (a + b) / 2], scatterPx: 2 * side.scatterPx, bowPx: 2 * side.bowPx};
+}
+
+/** Whether a sheet or card is so plain to see that nothing better need be looked for. */
+export function isPlain(one: Found): boolean {
+	return isPlainSheet(one) || (one.flat.kind === 'card' && isPlainCard(one));
+}
+
+function isPlainSheet({flat, score, pose, placed}: Found): boolean {
+	return (
+		flat.kind !== 'card' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85)
+	);
 }
 
 function isPlainCard({pose, placed}: Found): boolean {
@@ -70,63 +113,34 @@ function isSame(one: Corners, other: Corners): boolean {
 	return one.every(([x, y]) => other.some(([ox, oy]) => Math.hypot(x - ox, y - oy) < 6));
 }
 
-/** The flats that four placed sides fit, with the pose of each. */
-export function fitFlats(placed: Placed, raster: Raster): readonly Found[] {
+/** The flats that four placed sides fit, with the pose of each; of A4 and Letter only the one that fits better. */
+function fitFlats(placed: Placed, {raster, isPaper}: Sight): readonly Found[] {
 	const share = areaOf(placed.corners) / (raster.width * raster.height);
-	return [a4, letter, card].flatMap((flat): readonly Found[] => {
-		const isLikely = flat.kind === 'card' ? standsAlone : isPaper;
-		if (!isLikely(raster, placed.corners)) return [];
-		// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
-		if (flat.kind === 'card' && placed.sides.some(({seen}) => seen < 0.75)) return [];
-		// A card beside a case takes up little of a photo, a sheet below one much (our choice).
-		if (flat.kind === 'card' ? share > 0.32 : share < 0.07) return [];
-		const fits = [0, 1].flatMap(turn => {
-			const halfMm =
-				turn === 0
-					? ([flat.longMm / 2, flat.shortMm / 2] as const)
-					: ([flat.shortMm / 2, flat.longMm / 2] as const);
-			const pose = poseOf(placed.corners, halfMm, raster);
-			return pose ? [{pose, halfMm}] : [];
-		});
-		const [best] = fits.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
+	const least = placed.sides.reduce((sum, side) => Math.min(sum, side.seen), 1);
+	// A card beside a case takes up little of a photo, a sheet below one much (our choice).
+	const papers = share > 0.07 && isPaper(placed.corners) ? [a4, letter] : [];
+	// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
+	const cards = share < 0.32 && least >= 0.75 && standsAlone(raster, placed.corners) ? [card] : [];
+	return [papers, cards].flatMap(flats => {
+		const [best] = flats
+			.flatMap(flat => fitFlat(flat, placed, raster))
+			.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
 		if (!best || best.pose.misfit > mostMisfit) return [];
-		const seen = placed.sides.reduce((least, side) => Math.min(least, side.seen), 1);
-		const score = Math.sqrt(share) * (0.3 + seen) * (1 - best.pose.misfit / (2 * mostMisfit));
-		return [{flat, ...best, placed, score}];
+		const score = Math.sqrt(share) * (0.3 + least) * (1 - best.pose.misfit / (2 * mostMisfit));
+		return [{...best, placed, score}];
 	});
 }
 
-/** Paper just inside its edge is nearly the brightest there is, and hardly coloured, whatever the light. */
-function isPaper(raster: Raster, corners: Corners): boolean {
-	const [cx, cy] = [0, 1].map(axis => corners.reduce((sum, corner) => sum + (corner[axis] ?? 0), 0) / 4);
-	const colour = new Float32Array(3);
-	const [lights, tones]: [number[], number[]] = [[], []];
-	for (const [index, [x, y]] of corners.entries()) {
-		const [nextX, nextY] = corners[(index + 1) % 4] ?? [x, y];
-		for (let share = 0.05; share < 1; share += 0.1) {
-			const at = [x + share * (nextX - x), y + share * (nextY - y)] as const;
-			const inside: Point = [at[0] + 0.06 * ((cx ?? 0) - at[0]), at[1] + 0.06 * ((cy ?? 0) - at[1])];
-			if (!readColour(raster, ...inside, colour)) continue;
-			const most = Math.max(...colour);
-			lights.push(colour[1] ?? 0);
-			tones.push((most - Math.min(...colour)) / (most + 1));
-		}
-	}
-	const bright = brightOf(raster);
-	return middleOf(lights) > 0.45 * bright && middleOf(tones) < 0.42;
-}
-
-/** The green of the brightest twentieth of a photo. */
-function brightOf({rgb}: Raster): number {
-	const some = Uint8Array.from(
-		{length: 2000},
-		(_, index) => rgb[Math.floor((index * rgb.length) / 6000) * 3 + 1] ?? 0,
-	);
-	return some.toSorted()[1900] ?? 255;
-}
-
-function middleOf(values: readonly number[]): number {
-	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+/** The poses of a flat that lies along or across. */
+function fitFlat({longMm, shortMm, ...rest}: Flat, placed: Placed, raster: Raster) {
+	const sizes: readonly Point[] = [
+		[longMm / 2, shortMm / 2],
+		[shortMm / 2, longMm / 2],
+	];
+	return sizes.flatMap(halfMm => {
+		const pose = poseOf(placed.corners, halfMm, raster);
+		return pose ? [{flat: {longMm, shortMm, ...rest}, pose, halfMm}] : [];
+	});
 }
 
 /** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
@@ -145,16 +159,14 @@ export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds =
 }
 
 /** Quick and generous: is there a camera for which these rough corners are any of the flats. */
-function mayBe({corners}: Outline, raster: Raster): boolean {
-	const px = inPixels(corners, coarse);
-	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(px);
+function mayBe(corners: Corners, raster: Raster): boolean {
+	const [a = 0, b = 0, c = 0, d = 0] = lengthsOf(corners);
 	const slim = (a + c) / (b + d);
 	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
-	return [a4, card].some(flat =>
-		[0, 1].some(turn => {
-			const [x, y] = [flat.longMm / 2, flat.shortMm / 2];
-			const pose = poseOf(px, turn === 0 ? [x, y] : [y, x], raster, 4);
-			return pose !== undefined && pose.misfit < 900;
+	return [a4, letter, card].some(({longMm, shortMm}) =>
+		[slim > 0.8 && ([longMm, shortMm] as const), slim < 1.25 && ([shortMm, longMm] as const)].some(size => {
+			const pose = size && poseOf(corners, [size[0] / 2, size[1] / 2], raster, 4);
+			return pose && pose.misfit < 900;
 		}),
 	);
 }

@@ -23,69 +23,102 @@ export type Regions = {
 };
 
 /**
- * Finds the connected parts of at least `leastArea` points, or with `of` 0 those of what is not of the mask; smaller ones
- * keep their label and are not listed.
+ * Stretches of points beside each other, row by row: `starts` is where each row's begin, `roots` the first run of the part
+ * that each is of, and `areas` how many points the part has that a run is the first of.
  */
-export function regionsOf({width, height, on}: Mask, leastArea: number, of: 0 | 1 = 1): Regions {
-	const labels = new Int32Array(width * height);
-	const runs = runsOf({width, height, on}, of);
-	const roots = joinRuns(runs, height);
-	const boxes = new Map<
-		number,
-		{label: number; area: number; left: number; top: number; right: number; bottom: number}
-	>();
-	for (let run = 0; run < runs.count; run += 1) {
-		const root = rootOf(roots, run);
-		const [y, first, last] = [runs.rows[run] ?? 0, runs.firsts[run] ?? 0, runs.lasts[run] ?? 0];
-		labels.fill(root + 1, y * width + first, y * width + last + 1);
-		const box = boxes.get(root);
-		if (!box) {
-			boxes.set(root, {label: root + 1, area: last - first + 1, left: first, right: last, top: y, bottom: y});
-			continue;
-		}
-		box.area += last - first + 1;
-		if (first < box.left) box.left = first;
-		if (last > box.right) box.right = last;
-		box.bottom = y;
-	}
-	return {width, height, labels, list: [...boxes.values()].filter(({area}) => area >= leastArea)};
-}
-
-/** Stretches of points beside each other, row by row; `starts` is where each row's begin. */
-type Runs = {
-	readonly rows: Int32Array;
+export type Runs = {
 	readonly firsts: Int32Array;
 	readonly lasts: Int32Array;
 	readonly starts: Int32Array;
-	readonly count: number;
+	readonly roots: Int32Array;
+	readonly areas: Int32Array;
 };
 
-function runsOf({width, height, on}: Mask, of: 0 | 1): Runs {
+/** Room for the runs of any mask of a size, to be used again by one mask after another. */
+export function roomForRuns(width: number, height: number): Runs {
 	const most = Math.ceil(width / 2) * height;
-	const [rows, firsts, lasts] = [new Int32Array(most), new Int32Array(most), new Int32Array(most)];
-	const starts = new Int32Array(height + 1);
+	const [firsts, lasts] = [new Int32Array(most), new Int32Array(most)];
+	const [roots, areas] = [new Int32Array(most), new Int32Array(most)];
+	return {firsts, lasts, starts: new Int32Array(height + 1), roots, areas};
+}
+
+/**
+ * Finds the connected parts of at least `leastArea` points, or with `of` 0 those of what is not of the mask; smaller ones
+ * keep their label and are not listed.
+ */
+export function regionsOf(mask: Mask, leastArea: number, of: 0 | 1 = 1): Regions {
+	const {width, height} = mask;
+	const runs = roomForRuns(width, height);
+	const list = partsOf(mask, {leastArea, of, runs});
+	const labels = new Int32Array(width * height);
+	for (let y = 0; y < height; y += 1) {
+		const row = y * width;
+		for (let run = runs.starts[y] ?? 0; run < (runs.starts[y + 1] ?? 0); run += 1)
+			labels.fill(
+				(runs.roots[run] ?? 0) + 1,
+				row + (runs.firsts[run] ?? 0),
+				row + (runs.lasts[run] ?? 0) + 1,
+			);
+	}
+	return {width, height, labels, list};
+}
+
+/** The parts alone, their runs left in the room that is handed in: for many masks, of which labels are not wanted. */
+export function partsOf(
+	mask: Mask,
+	{leastArea, of, runs}: {readonly leastArea: number; readonly of: 0 | 1; readonly runs: Runs},
+): readonly Region[] {
+	findRuns(mask, of, runs);
+	joinRuns(runs, mask.height);
+	const {firsts, lasts, starts, roots, areas} = runs;
+	// A run points to one before it, which is led to its root by now.
+	for (let run = 0; run < (starts[mask.height] ?? 0); run += 1) {
+		const root = roots[roots[run] ?? 0] ?? 0;
+		roots[run] = root;
+		if (root === run) areas[root] = 0;
+		areas[root] = (areas[root] ?? 0) + (lasts[run] ?? 0) - (firsts[run] ?? 0) + 1;
+	}
+	const parts = new Map<number, {-readonly [Key in keyof Region]: Region[Key]}>();
+	for (let y = 0; y < mask.height; y += 1) {
+		for (let run = starts[y] ?? 0; run < (starts[y + 1] ?? 0); run += 1) {
+			const root = roots[run] ?? 0;
+			const area = areas[root] ?? 0;
+			if (area < leastArea) continue;
+			const [left, right] = [firsts[run] ?? 0, lasts[run] ?? 0];
+			const part = parts.get(root);
+			if (!part) {
+				parts.set(root, {label: root + 1, area, left, right, top: y, bottom: y});
+				continue;
+			}
+			if (left < part.left) part.left = left;
+			if (right > part.right) part.right = right;
+			part.bottom = y;
+		}
+	}
+	return [...parts.values()];
+}
+
+function findRuns({width, height, on}: Mask, of: 0 | 1, {firsts, lasts, starts, roots}: Runs): void {
 	let count = 0;
 	for (let y = 0; y < height; y += 1) {
 		starts[y] = count;
-		const row = y * width;
-		let x = 0;
-		while (x < width) {
-			while (x < width && on[row + x] !== of) x += 1;
-			if (x === width) break;
-			firsts[count] = x;
-			while (x < width && on[row + x] === of) x += 1;
-			lasts[count] = x - 1;
-			rows[count] = y;
+		const end = (y + 1) * width;
+		let at = y * width;
+		while (at < end) {
+			while (at < end && on[at] !== of) at += 1;
+			if (at === end) break;
+			firsts[count] = at - y * width;
+			while (at < end && on[at] === of) at += 1;
+			lasts[count] = at - 1 - y * width;
+			roots[count] = count;
 			count += 1;
 		}
 	}
 	starts[height] = count;
-	return {rows, firsts, lasts, starts, count};
 }
 
 /** Joins the runs that touch one of the row above; each run points to one further up its part. */
-function joinRuns({firsts, lasts, starts, count}: Runs, height: number): Int32Array {
-	const roots = Int32Array.from({length: count}, (_, run) => run);
+function joinRuns({firsts, lasts, starts, roots}: Runs, height: number): void {
 	for (let y = 1; y < height; y += 1) {
 		let above = starts[y - 1] ?? 0;
 		const endAbove = starts[y] ?? 0;
@@ -97,7 +130,6 @@ function joinRuns({firsts, lasts, starts, count}: Runs, height: number): Int32Ar
 			}
 		}
 	}
-	return roots;
 }
 
 function rootOf(roots: Int32Array, run: number): number {
@@ -111,26 +143,31 @@ function rootOf(roots: Int32Array, run: number): number {
 }
 
 /** The convex fence round a part, clockwise as seen, through the outer sides of its points. */
-export function hullOf(
-	{labels, width}: Regions,
-	{label, left, right, top, bottom}: Region,
-): readonly Point[] {
+export function fenceRound({firsts, lasts, starts, roots}: Runs, part: Region): readonly Point[] {
 	const points: Point[] = [];
-	for (let y = top; y <= bottom; y += 1) {
-		const row = y * width;
-		let first = left;
-		while (first <= right && labels[row + first] !== label) first += 1;
-		if (first > right) continue;
-		let last = right;
-		while (labels[row + last] !== label) last -= 1;
-		points.push([first - 0.5, y - 0.5], [first - 0.5, y + 0.5], [last + 0.5, y - 0.5], [last + 0.5, y + 0.5]);
+	let [left, right] = [Infinity, -Infinity];
+	for (let y = part.top; y <= part.bottom; y += 1) {
+		const [leftAbove, rightAbove] = [left, right];
+		[left, right] = [Infinity, -Infinity];
+		for (let run = starts[y] ?? 0; run < (starts[y + 1] ?? 0); run += 1) {
+			if (roots[run] !== part.label - 1) continue;
+			left = Math.min(left, firsts[run] ?? 0);
+			right = Math.max(right, lasts[run] ?? 0);
+		}
+		const [leftmost, rightmost] = [Math.min(left, leftAbove), Math.max(right, rightAbove)];
+		points.push([leftmost - 0.5, y - 0.5], [rightmost + 0.5, y - 0.5]);
 	}
-	return convexHull(points);
+	points.push([left - 0.5, part.bottom + 0.5], [right + 0.5, part.bottom + 0.5]);
+	return fenceOfSorted(points);
 }
 
 /** The convex fence round points, clockwise where down is positive. */
 export function convexHull(points: readonly Point[]): readonly Point[] {
-	const sorted = points.toSorted(([ax, ay], [bx, by]) => ax - bx || ay - by);
+	return fenceOfSorted(points.toSorted(([ax, ay], [bx, by]) => ay - by || ax - bx));
+}
+
+/** Andrew's chain, over points from the top down and, at one height, from left to right. */
+function fenceOfSorted(sorted: readonly Point[]): readonly Point[] {
 	const half = (list: readonly Point[]) => {
 		const fence: Point[] = [];
 		for (const point of list) {
@@ -152,6 +189,7 @@ export function areaOf(fence: readonly Point[]): number {
 	return Math.abs(twice) / 2;
 }
 
-function turnOf(a: Point = [0, 0], b: Point = [0, 0], c: Point = [0, 0]): number {
-	return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+/** Twice the area of the triangle of three points, positive when they turn clockwise where down is positive. */
+export function turnOf([ax, ay]: Point = [0, 0], [bx, by]: Point = [0, 0], [cx, cy]: Point = [0, 0]): number {
+	return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 }

@@ -15,21 +15,34 @@ export function shadesOf(raster: Raster): Shades {
 	return {channels, ...slopesOf(channels)};
 }
 
-/** Brighter or darker than many levels, bluer or redder than some, and what lies between edges. */
-export function* masksOf({
-	channels,
-	across,
-	down,
-}: Shades): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
-	for (const [index, soft] of channels.entries()) {
-		for (const level of levelsOf(soft, index === 0 ? 9 : 4)) {
-			const mask = maskOver(soft, level);
+const lightLevels = {byArea: 8, byValue: 3};
+const colourLevels = {byArea: 3, byValue: 4};
+
+/** A way of making masks: by levels of light, by levels of both colours, or what lies between edges. */
+export type Way = 'light' | 'colour' | 'edges';
+
+/** Every mask by one way, and whether to look at what is of it or at what is not; one mask is gone with the next. */
+export function* masksOf(
+	{channels, across, down}: Shades,
+	way: Way,
+): Generator<{readonly mask: Mask; readonly of: 0 | 1}> {
+	const {width, height} = across;
+	const mask = {width, height, on: new Uint8Array(width * height)};
+	if (way === 'edges') {
+		const edges = steepness(across, down);
+		for (const level of [3, 5, 9, 15, 27]) {
+			mark(mask, edges, level);
+			yield {mask, of: 0};
+		}
+		return;
+	}
+	for (const soft of way === 'light' ? channels.slice(0, 1) : channels.slice(1)) {
+		for (const level of levelsOf(soft, way === 'light' ? lightLevels : colourLevels)) {
+			mark(mask, soft, level);
 			yield {mask, of: 1};
 			yield {mask, of: 0};
 		}
 	}
-	const edges = steepness(across, down);
-	for (const level of [3, 5, 9, 15, 27]) yield {mask: maskOver(edges, level), of: 0};
 }
 
 function channelOf(
@@ -44,23 +57,24 @@ function channelOf(
 	return {width, height, values};
 }
 
-function levelsOf({values}: Field, count: number): readonly number[] {
-	const some = Float32Array.from(
-		{length: 2000},
-		(_, index) => values[Math.floor((index / 2000) * values.length)] ?? 0,
-	);
+/** Levels that part the picture by area, and some that part it by value: a small card of its own colour is no large area. */
+function levelsOf({values}: Field, {byArea, byValue}: {byArea: number; byValue: number}): readonly number[] {
+	const some = new Float32Array(2000);
+	for (let index = 0; index < some.length; index += 1)
+		some[index] = values[Math.floor((index / some.length) * values.length)] ?? 0;
 	some.sort();
-	const levels = Array.from(
-		{length: count},
-		(_, index) => some[Math.floor(((index + 0.7) / (count + 0.4)) * 2000)] ?? 0,
+	const at = (share: number) => some[Math.floor(share * some.length)] ?? 0;
+	const [least, most] = [at(0.01), at(0.99)];
+	const areas = Array.from({length: byArea}, (_, index) => at((index + 0.7) / (byArea + 0.4)));
+	const steps = Array.from(
+		{length: byValue},
+		(_, index) => least + ((index + 1) / (byValue + 1)) * (most - least),
 	);
-	return [...new Set(levels)];
+	return [...new Set([...areas, ...steps])];
 }
 
-function maskOver({width, height, values}: Field, level: number): Mask {
-	const on = new Uint8Array(values.length);
-	for (let index = 0; index < values.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
-	return {width, height, on};
+function mark({on}: Mask, {values}: Field, level: number): void {
+	for (let index = 0; index < on.length; index += 1) on[index] = (values[index] ?? 0) > level ? 1 : 0;
 }
 
 function steepness(across: Field, down: Field): Field {

@@ -1,7 +1,7 @@
 /** The straight sides of a sheet or card, found to a fraction of a pixel from its rough corners. */
+import {type Edges, findEdges} from './edges-across.ts';
 import type {Corners} from './four-sided.ts';
-import {type Point, type Raster, readColour} from './raster.ts';
-import {solve} from './solve.ts';
+import type {Point, Raster} from './raster.ts';
 
 /** One side as found: `a·x + b·y = c` with a² + b² = 1. */
 export type Side = {
@@ -19,23 +19,30 @@ export type Side = {
 /** An outline with sides well placed. */
 export type Placed = {readonly corners: Corners; readonly sides: readonly Side[]};
 
-/** How to look: how far to both sides in pixels, and which share of a side next to each corner to leave out. */
-export type Look = {readonly reachPx: number; readonly skip: number};
+/**
+ * How to look: how far to both sides in pixels, which share of a side next to each corner to leave out, and how many lines
+ * beside each other to take for one.
+ */
+export type Look = {readonly reachPx: number; readonly skip: number; readonly together?: number};
 
 const places = 64;
-const stepPx = 0.5;
-
-type Found = {readonly along: number; readonly off: number; readonly strength: number};
+/** How far from a line an edge may be that speaks for it, in pixels. */
+const nearPx = 1.2;
+const mostSlope = 0.12;
 
 /** Finds the four sides near rough corners; undefined when one is not to be seen. */
 export function placeSides(raster: Raster, rough: Corners, look: Look): Placed | undefined {
 	const sides: Side[] = [];
 	for (const [index, from] of rough.entries()) {
-		const to = rough[(index + 1) % 4] ?? from;
-		const side = placeSide(raster, [from, to], look);
+		const side = placeSide(raster, [from, rough[(index + 1) % 4] ?? from], look);
 		if (!side) return undefined;
 		sides.push(side);
 	}
+	return joinSides(sides);
+}
+
+/** The outline that four sides in their order enclose; undefined when two neighbours run alike. */
+export function joinSides(sides: readonly Side[]): Placed | undefined {
 	const points = sides.map((side, index) => meeting(sides[(index + 3) % 4] ?? side, side));
 	const [a, b, c, d] = points;
 	return a && b && c && d ? {corners: [a, b, c, d], sides} : undefined;
@@ -44,135 +51,122 @@ export function placeSides(raster: Raster, rough: Corners, look: Look): Placed |
 function placeSide(
 	raster: Raster,
 	[from, to]: readonly [Point, Point],
-	{reachPx, skip}: Look,
+	{reachPx, skip, together = 1}: Look,
 ): Side | undefined {
 	const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
 	const [dx, dy] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
-	const found: Found[] = [];
-	for (let place = 0; place < places; place += 1) {
-		const along = long * (skip + ((1 - 2 * skip) * (place + 0.5)) / places);
-		const at: Point = [from[0] + dx * along, from[1] + dy * along];
-		for (const edge of edgesAcross(raster, at, {normal: [dy, -dx], reachPx})) {
-			found.push({along: along - long / 2, off: edge.off, strength: edge.strength});
-		}
-	}
-	const fit = lineThrough(found, {long, skip});
+	const edges = findEdges(raster, {from, to, places, together, reachPx, skip});
+	const start = voteForLine(edges, long, reachPx);
+	const fit = start && tighten(edges, start);
 	if (!fit) return undefined;
-	const {offset, slope, kept} = fit;
+	const {offset, slope} = fit;
 	const middle: Point = [(from[0] + to[0]) / 2 + dy * offset, (from[1] + to[1]) / 2 - dx * offset];
 	// The line runs along (dx, dy) + slope · normal.
 	const size = Math.hypot(1, slope);
-	const direction: Point = [(dx + slope * dy) / size, (dy - slope * dx) / size];
-	const [a, b] = [direction[1], -direction[0]];
-	const off = kept.map(({along, off: value}) => value - offset - slope * along);
-	return {
-		line: [a, b, a * middle[0] + b * middle[1]],
-		seen: new Set(kept.map(({along}) => along)).size / places,
-		scatterPx: Math.sqrt(off.reduce((sum, value) => sum + value * value, 0) / Math.max(1, off.length)),
-		contrast: medianOf(kept.map(({strength}) => strength)),
-		bowPx: bowOf(kept, off, long),
-	};
+	const [a, b] = [(dy - slope * dx) / size, -(dx + slope * dy) / size];
+	return {line: [a, b, a * middle[0] + b * middle[1]], ...qualityOf(edges, fit, long)};
 }
 
-/** The two strongest edges on a short line across, each where it is steepest; outwards is positive. */
-function edgesAcross(
-	raster: Raster,
-	at: Point,
-	{normal, reachPx}: {normal: Point; reachPx: number},
-): readonly {off: number; strength: number}[] {
-	const half = Math.ceil(reachPx / stepPx) + 4;
-	const colours = new Float32Array((2 * half + 1) * 3);
-	for (let index = -half; index <= half; index += 1) {
-		const off = index * stepPx;
-		if (!readColour(raster, at[0] + normal[0] * off, at[1] + normal[1] * off, colours, (index + half) * 3))
-			return [];
-	}
-	const steep = steepness(colours, half);
-	const peaks: {off: number; strength: number}[] = [];
-	for (let index = 4; index < 2 * half - 3; index += 1) {
-		const [before, here, after] = [steep[index - 1] ?? 0, steep[index] ?? 0, steep[index + 1] ?? 0];
-		if (here < 2.5 || here < before || here <= after) continue;
-		const shift = (before - after) / (2 * (before - 2 * here + after) || 1);
-		peaks.push({off: (index - half + shift) * stepPx, strength: here});
-	}
-	return peaks.toSorted((a, b) => b.strength - a.strength).slice(0, 3);
-}
+type Line = {readonly offset: number; readonly slope: number};
 
-/** How much the colour changes about each place, over three pixels, in grey levels. */
-function steepness(colours: Float32Array, half: number): Float32Array {
-	const steep = new Float32Array(2 * half + 1);
-	for (let index = 3; index < steep.length - 3; index += 1) {
-		let sum = 0;
-		for (let channel = 0; channel < 3; channel += 1) {
-			const of = (step: number) => colours[(index + step) * 3 + channel] ?? 0;
-			const change = (of(3) - of(-3)) * 0.22 + (of(2) - of(-2)) * 0.4 + (of(1) - of(-1)) * 0.3;
-			sum += change * change;
-		}
-		steep[index] = Math.sqrt(sum / 3);
-	}
-	return steep;
-}
-
-type Fit = {readonly offset: number; readonly slope: number; readonly kept: readonly Found[]};
-
-/** The line that most places agree on, then the best line through those. */
-function lineThrough(found: readonly Found[], {long, skip}: {long: number; skip: number}): Fit | undefined {
-	const third = long * (0.5 - skip) * 0.25;
-	const [early, late] = [found.filter(({along}) => along < -third), found.filter(({along}) => along > third)];
-	const some = (list: readonly Found[]) =>
-		list.filter((_, index) => index % Math.ceil(list.length / 28) === 0);
+/** The line that most edges speak for: votes for its offset in the middle, one slope after another. */
+function voteForLine(edges: Edges, long: number, reachPx: number): Line | undefined {
+	const most = Math.min((mostSlope * long) / 2, 2 * reachPx);
+	const binPx = nearPx / 3;
+	const middle = Math.ceil((reachPx + most + 2) / binPx) + 4;
+	const scores = new Float32Array(2 * middle + 1);
+	const turns = Math.ceil(most / 0.7);
 	let best = {score: 0, offset: 0, slope: 0};
-	for (const a of some(early)) {
-		for (const b of some(late)) {
-			const slope = (b.off - a.off) / (b.along - a.along);
-			const offset = a.off - slope * a.along;
-			if (Math.abs(slope) > 0.12) continue;
-			let score = 0;
-			for (const {along, off, strength} of found) {
-				const miss = Math.abs(off - offset - slope * along);
-				if (miss < 1.2) score += (1 - miss / 1.2) * Math.min(strength, 25);
-			}
-			if (score > best.score) best = {score, offset, slope};
-		}
+	for (let turn = -turns; turn <= turns; turn += 1) {
+		const slope = (2 * turn * most) / turns / long;
+		countVotes(edges, {slope, binPx, scores});
+		for (const [bin, score] of scores.entries())
+			if (score > best.score) best = {score, offset: (bin - middle) * binPx, slope};
 	}
-	if (best.score === 0) return undefined;
-	return tighten(found, best);
+	return best.score > 0 ? best : undefined;
 }
 
-function tighten(found: readonly Found[], start: {offset: number; slope: number}): Fit | undefined {
+/** Votes for each offset at one slope, each edge's spread over what is near. */
+function countVotes(
+	{count, along, off, strength}: Edges,
+	{slope, binPx, scores}: {readonly slope: number; readonly binPx: number; readonly scores: Float32Array},
+): void {
+	const middle = (scores.length - 1) / 2;
+	scores.fill(0);
+	for (let index = 0; index < count; index += 1) {
+		const at = ((off[index] ?? 0) - slope * (along[index] ?? 0)) / binPx + middle;
+		// A strong edge counts for more, though not by as much: horns across a side are strong and few.
+		const weight = Math.sqrt(strength[index] ?? 0);
+		for (let bin = Math.ceil(at - 3); bin < at + 3; bin += 1)
+			scores[bin] = (scores[bin] ?? 0) + weight * (1 - Math.abs(bin - at) / 3);
+	}
+}
+
+type Fit = Line & {readonly kept: readonly number[]};
+
+/** The best line through the edges near a line, which are told by their numbers. */
+function tighten({count, along, off, strength}: Edges, start: Line): Fit | undefined {
 	let {offset, slope} = start;
-	let kept: readonly Found[] = [];
+	let kept: number[] = [];
 	for (const reach of [1.6, 1.3, 1.1, 1.1]) {
-		kept = found.filter(({along, off}) => Math.abs(off - offset - slope * along) < reach);
-		if (kept.length < places * 0.25) return undefined;
-		const weights = kept.map(({along, off, strength}) => {
-			const miss = (off - offset - slope * along) / reach;
-			return (1 - miss * miss) ** 2 * Math.min(strength, 30);
-		});
-		const fit = solve(
-			kept.map(({along}) => [1, along]),
-			kept.map(({off}) => off),
-			weights,
-		);
+		kept = [];
+		const line = openLine();
+		for (let index = 0; index < count; index += 1) {
+			const [x, y] = [along[index] ?? 0, off[index] ?? 0];
+			const miss = (y - offset - slope * x) / reach;
+			if (Math.abs(miss) >= 1) continue;
+			kept.push(index);
+			line.add(x, y, (1 - miss * miss) ** 2 * Math.min(strength[index] ?? 0, 30));
+		}
+		const fit = kept.length < places * 0.25 ? undefined : line.fit();
 		if (!fit) return undefined;
-		[offset = 0, slope = 0] = fit;
+		[offset, slope] = fit;
 	}
 	return {offset, slope, kept};
 }
 
-function bowOf(kept: readonly Found[], off: readonly number[], long: number): number {
-	const fit = solve(
-		kept.map(({along}) => [1, 1 - ((2 * along) / long) ** 2]),
-		off,
-	);
-	return fit?.[1] ?? 0;
+/** A straight line through weighted points, in the sense of least squares. */
+function openLine() {
+	let [w, wx, wy, wxx, wxy] = [0, 0, 0, 0, 0];
+	return {
+		add: (x: number, y: number, weight: number): void => {
+			w += weight;
+			wx += weight * x;
+			wy += weight * y;
+			wxx += weight * x * x;
+			wxy += weight * x * y;
+		},
+		fit: (): readonly [offset: number, slope: number] | undefined => {
+			const whole = w * wxx - wx * wx;
+			if (whole < 1e-9 * w * wxx) return undefined;
+			return [(wxx * wy - wx * wxy) / whole, (w * wxy - wx * wy) / whole];
+		},
+	};
+}
+
+function qualityOf({along, off, strength}: Edges, {offset, slope, kept}: Fit, long: number) {
+	const bow = openLine();
+	const strengths: number[] = [];
+	let [squares, last, seen] = [0, Number.NaN, 0];
+	for (const index of kept) {
+		const x = along[index] ?? 0;
+		const miss = (off[index] ?? 0) - offset - slope * x;
+		squares += miss * miss;
+		strengths.push(strength[index] ?? 0);
+		bow.add(1 - ((2 * x) / long) ** 2, miss, 1);
+		// A place may show two edges; both lie beside each other in the list.
+		if (x !== last) seen += 1;
+		last = x;
+	}
+	return {
+		seen: seen / places,
+		scatterPx: Math.sqrt(squares / Math.max(1, kept.length)),
+		contrast: strengths.sort((a, b) => a - b)[strengths.length >> 1] ?? 0,
+		bowPx: bow.fit()?.[1] ?? 0,
+	};
 }
 
 function meeting({line: [a, b, c]}: Side, {line: [d, e, f]}: Side): Point | undefined {
 	const whole = a * e - b * d;
 	return Math.abs(whole) < 1e-6 ? undefined : [(c * e - b * f) / whole, (a * f - c * d) / whole];
-}
-
-function medianOf(values: readonly number[]): number {
-	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }

@@ -18,11 +18,15 @@ export function solve(
 			line[size] = (line[size] ?? 0) + share * (right[index] ?? 0);
 		}
 	}
-	return eliminate(table, size);
+	return solveSquare(table);
 }
 
-/** Gauss and Jordan, with the largest pivot of each column. */
-function eliminate(table: readonly Float64Array[], size: number): readonly number[] | undefined {
+/**
+ * The unknowns of as many equations, each a row of factors with its right side last; undefined when they are not told.
+ * By Gauss and Jordan, with the largest pivot of each column; the rows are used up.
+ */
+export function solveSquare(table: readonly Float64Array[]): readonly number[] | undefined {
+	const size = table.length;
 	const order = [...table];
 	for (let column = 0; column < size; column += 1) {
 		let best = column;

@@ -24,17 +24,10 @@ export function tellApart(view: FlatView, ground: Ground): Told {
 	return {field: fieldOf(view, differences, oddness), oddness, rule};
 }
 
-function differencesOf(view: FlatView, ground: Ground): Float32Array {
-	const all = new Float32Array(view.logs.length);
-	const one = new Float32Array(3);
-	for (let y = 0; y < view.height; y += 1) {
-		for (let x = 0; x < view.width; x += 1) {
-			const at = (y * view.width + x) * 3;
-			ground.differ(view.logs, at, x, y, one);
-			all[at] = one[0] ?? 0;
-			all[at + 1] = one[1] ?? 0;
-			all[at + 2] = one[2] ?? 0;
-		}
+function differencesOf({width, height, tones}: FlatView, {differ}: Ground): Float32Array {
+	const all = new Float32Array(tones.length);
+	for (let at = 0, y = 0; y < height; y += 1) {
+		for (let x = 0; x < width; x += 1, at += 3) differ(tones, at, x, y, all, at);
 	}
 	return all;
 }
@@ -45,7 +38,7 @@ function differencesOf(view: FlatView, ground: Ground): Float32Array {
  */
 function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
 	const toned = Math.max(0.09, 3.5 * colourSpread);
-	const deep = 1.25 + Math.min(0.6, 2.5 * lightSpread);
+	const deep = 1.02 + Math.min(0.6, 2.5 * lightSpread);
 	return (light, red, blue) => {
 		const dark = Math.max(0, -light);
 		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);
@@ -81,11 +74,11 @@ function learn(view: FlatView, differences: Float32Array, field: Field): Oddness
 	soften(odd);
 	soften(plain);
 	// Counts and not shares: shadows are a small part of the ground, and would lose against any part of a case.
-	return (light, red, blue) => {
-		const bin = binOf(light, red, blue);
+	for (let bin = 0; bin < odd.length; bin += 1) {
 		const ratio = ((odd[bin] ?? 0) + 1.5) / ((plain[bin] ?? 0) + 1.5);
-		return Math.max(-3, Math.min(3, 0.8 * Math.log(ratio)));
-	};
+		odd[bin] = ratio === 1 ? 0 : Math.max(-3, Math.min(3, 0.8 * Math.log(ratio)));
+	}
+	return (light, red, blue) => odd[binOf(light, red, blue)] ?? 0;
 }
 
 function binOf(light: number, red: number, blue: number): number {

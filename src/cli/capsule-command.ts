@@ -1,5 +1,6 @@
 /** The verbs of `npm run capsule`: cases measured on photos, and the sheet to measure them on. */
-import {readFileSync, writeFileSync} from 'node:fs';
+import {writeFileSync} from 'node:fs';
+import {readFile} from 'node:fs/promises';
 import {basename, resolve} from 'node:path';
 import {performance} from 'node:perf_hooks';
 import {parseArgs} from 'node:util';
@@ -20,9 +21,12 @@ npm run capsule -- sheet OUT.pdf
 
   --reference KIND   take nothing else for a measure
   --json             one array: file, status (measured, choose, declined), reason, reference, ms, cases; millimetres,
-                     intervals that hold the true value nine times in ten, points in pixels of the upright photo
+                     intervals that hold the true value nine times in ten, points in pixels of the upright photo; by a
+                     coin aboutMm, between what the case may be long
 
-Leaves with 0 when all is well, 1 when a file cannot be read, 2 when called wrongly.`;
+A file that cannot be read is declined like any other, and the rest are measured all the same.
+
+Leaves with 0 when all is well, 1 when a file could not be read, 2 when called wrongly.`;
 
 /** What the command may touch, handed in so that tests can hand in their own; `now` in UTC milliseconds. */
 export type CapsuleTools = Pick<Terminal, 'root' | 'calledIn' | 'say' | 'complain'> & {
@@ -44,10 +48,10 @@ export async function runCapsule(args: readonly string[], tools: CapsuleTools): 
 		if (verb === 'sheet') return await writeSheet(files, tools);
 		if (verb !== 'measure') throw new Miscalled(`Expected one of measure, sheet; got "${verb}"`);
 		if (files.length === 0) throw new Miscalled('Expected at least one photo after "measure"; got nothing');
-		const reports = await measureAll(files, {tools, wanted: referenceOf(values.reference)});
+		const {reports, isAllRead} = await measureAll(files, {tools, wanted: referenceOf(values.reference)});
 		if (values.json) tools.say(JSON.stringify(reports));
 		else for (const report of reports) tools.say(inWords(report));
-		return 0;
+		return isAllRead ? 0 : 1;
 	} catch (error) {
 		tools.complain(error instanceof Error ? error.message : String(error));
 		return error instanceof Miscalled ? 2 : 1;
@@ -90,15 +94,26 @@ function referenceOf(name: string | undefined): ReferenceKind | undefined {
 type Job = {readonly tools: CapsuleTools; readonly wanted: ReferenceKind | undefined};
 type Report = ReturnType<typeof reportOf>;
 
-async function measureAll(files: readonly string[], {tools, wanted}: Job): Promise<readonly Report[]> {
+async function measureAll(
+	files: readonly string[],
+	{tools, wanted}: Job,
+): Promise<{readonly reports: readonly Report[]; readonly isAllRead: boolean}> {
 	const reports: Report[] = [];
+	let isAllRead = true;
 	for (const file of files) {
-		const bytes = readFileSync(resolve(tools.calledIn, file));
 		const start = performance.now();
-		const outcome = await measurePhoto(bytes, wanted);
+		const outcome = await measureFile(resolve(tools.calledIn, file), wanted).catch((error: unknown) => {
+			isAllRead = false;
+			tools.complain(`${file}: ${error instanceof Error ? error.message : String(error)}`);
+			return {kind: 'declined', why: 'no-photo'} as const;
+		});
 		reports.push(reportOf(file, outcome, performance.now() - start));
 	}
-	return reports;
+	return {reports, isAllRead};
+}
+
+async function measureFile(path: string, wanted: ReferenceKind | undefined): Promise<Outcome> {
+	return measurePhoto(await readFile(path), wanted);
 }
 
 function reportOf(file: string, outcome: Outcome, ms: number) {
@@ -107,6 +122,7 @@ function reportOf(file: string, outcome: Outcome, ms: number) {
 		file,
 		status: outcome.kind,
 		...(declined ? {reason: outcome.why} : {}),
+		...(declined && outcome.aboutMm ? {aboutMm: outcome.aboutMm} : {}),
 		...(outcome.reference === undefined ? {} : {reference: outcome.reference}),
 		ms: Math.round(ms * 10) / 10,
 		cases: declined ? [] : outcome.cases.map(caseOf),
@@ -125,9 +141,12 @@ function caseOf({widthMm, widthIntervalMm, ...sizes}: MeasuredCase) {
 	};
 }
 
-function inWords({file, status, reason, reference, cases}: Report): string {
+function inWords({file, status, reason, aboutMm, reference, cases}: Report): string {
 	const by = reference === undefined ? '' : ` by ${reference}`;
-	if (status === 'declined') return `${basename(file)}: declined${by}: ${reason}`;
+	if (status === 'declined') {
+		const about = aboutMm ? `, about ${aboutMm[0]} to ${aboutMm[1]} mm` : '';
+		return `${basename(file)}: declined${by}: ${reason}${about}`;
+	}
 	const sizes = cases.map(({lengthMm, widthMm, lengthIntervalMm: [from, to]}) => {
 		const across = widthMm === undefined ? '' : ` × ${widthMm.toFixed(1)}`;
 		return `${lengthMm.toFixed(1)}${across} mm (${from.toFixed(1)} to ${to.toFixed(1)})`;

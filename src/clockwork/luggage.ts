@@ -69,7 +69,7 @@ async function packPicture({pictures, now}: LuggageTools, row: Readable, call: S
 	const {picture, photo, photoOf} = call;
 	if (picture) {
 		// Lines on a photo are the question itself: without them there is nothing to say yes to.
-		const patienceMs = picture.kind === 'measured' ? linesPatienceMs : undefined;
+		const patienceMs = picture.kind === 'measured' || picture.kind === 'tray' ? linesPatienceMs : undefined;
 		const drawn = await pictures.drawing(picture, patienceMs);
 		return drawn === 'late' ? {kind: 'packed', items: {}, follow: followOf(row, call)} : packed(drawn);
 	}

@@ -42,7 +42,7 @@ const mostCards = 100;
 export function openPictures({patienceMs = 200, ...tools}: PictureTools): Pictures {
 	const memory = {shared: openMemory(Number.POSITIVE_INFINITY), cards: openMemory(mostCards)};
 	const memoryOf = ({kind}: CallPicture) =>
-		kind === 'card' || kind === 'measured' ? memory.cards : memory.shared;
+		kind === 'card' || kind === 'measured' || kind === 'tray' ? memory.cards : memory.shared;
 	const draw = (picture: CallPicture, level: 'error' | 'info') => {
 		const {drawn} = memoryOf(picture);
 		const key = keyOf(picture);
@@ -124,7 +124,7 @@ function keyOf(picture: CallPicture): string {
 
 /** What the log may say of a picture: nothing of places and photos. */
 function nameOf(picture: CallPicture): string {
-	if (picture.kind === 'measured') return 'a measured photo';
+	if (picture.kind === 'measured' || picture.kind === 'tray') return 'a measured photo';
 	return picture.kind === 'card' ? `card of ${picture.region}` : JSON.stringify(picture);
 }
 

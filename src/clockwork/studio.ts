@@ -3,8 +3,9 @@ import {createHash} from 'node:crypto';
 import {readFile} from 'node:fs/promises';
 import {join} from 'node:path';
 import sharp from 'sharp';
-import {drawMarks, type Marks} from '../draw/measured.ts';
+import {drawMarks} from '../draw/measured.ts';
 import {sentWidthPx} from '../draw/palette.ts';
+import {trayPart} from '../draw/tray.ts';
 import {type DrawnFrom, drawWanted} from '../draw/wanted.ts';
 import {readRegion} from '../key/region.ts';
 import {projectRoot} from '../settings.ts';
@@ -37,7 +38,7 @@ export function openStudio(
 	};
 	return async picture => {
 		// Neither is kept: they show a person's photo and place, which are theirs to erase.
-		if (picture.kind === 'measured')
+		if (picture.kind === 'measured' || picture.kind === 'tray')
 			return measuredPhoto(picture, await readFile(photoPath(photoFolder, picture.hash)));
 		if (picture.kind === 'card') {
 			return cardImage(picture, {from: sourceOf(picture.region, picture.language), photoFolder});
@@ -55,11 +56,21 @@ export function pngOf(svg: string, widthPx: number = sentWidthPx): Promise<Buffe
 }
 
 /** A stored photo with its lines, as wide as pictures are sent, without metadata. */
-async function measuredPhoto(marks: Marks, photo: Uint8Array): Promise<Uint8Array> {
+async function measuredPhoto(
+	marks: Extract<CallPicture, {kind: 'measured' | 'tray'}>,
+	photo: Uint8Array,
+): Promise<Uint8Array> {
 	const {width = 1, height = 1} = await sharp(photo).metadata();
-	const overlay = Buffer.from(drawMarks(marks, {widthPx: width, heightPx: height}));
+	const size = {widthPx: width, heightPx: height};
+	const {box, svg} =
+		marks.kind === 'tray'
+			? trayPart(marks, size)
+			: {box: {left: 0, top: 0, right: width, bottom: height}, svg: drawMarks(marks, size)};
+	const {left, top} = box;
+	const part = {left, top, width: box.right - left, height: box.bottom - top};
 	const marked = await sharp(photo)
-		.composite([{input: overlay}])
+		.extract(part)
+		.composite([{input: Buffer.from(svg)}])
 		.toBuffer();
 	return sharp(marked).resize({width: sentWidthPx, withoutEnlargement: true}).jpeg({quality: 80}).toBuffer();
 }

@@ -6,7 +6,7 @@ import {aroundPictures} from './around-names.ts';
 import {letterOf} from './letter.ts';
 
 /** A picture of a kind or a question that is drawn from data, by what it shows. */
-export type Wanted = Exclude<CallPicture, {kind: 'drawing' | 'card' | 'measured'}>;
+export type Wanted = Exclude<CallPicture, {kind: 'drawing' | 'card' | 'measured' | 'tray'}>;
 
 /** A picture that a question is shown or explained with. */
 export type QuestionPicture = Extract<Wanted, {kind: 'choices' | 'part' | 'around' | 'measuring'}>;

@@ -137,8 +137,23 @@ function sizeSentences(question: string): readonly Needed[] {
 		...plain('question-which-line', 'picture-measured', ...declinedWhys.map(why => `help-photo-${why}`)),
 		...labels('option-measured-right', 'option-measured-not-quite'),
 		...labels('option-measured-line-a', 'option-measured-line-b'),
+		...plain('question-print', 'why-print', 'said-print-wrong'),
+		...labels('option-print-exact', 'option-print-wrong', 'option-print-unsure'),
 	];
 }
+
+/** Sentences about several cases on one photo. */
+export const traySentences: readonly Needed[] = [
+	...plain('question-tray-photo', 'said-measuring-tray', 'question-tray', 'question-tray-one'),
+	...plain('question-tray-empty', 'question-tray-spread', 'question-tray-wrong-line', 'question-tray-left'),
+	...plain('why-tray', 'picture-tray', 'chosen-tray-set', 'chosen-tray-out', 'chosen-tray-left'),
+	...plain('said-tray-set', 'help-tray-none', 'help-tray-numbers', 'help-tray-photo'),
+	...labels('option-tray-number', 'option-tray-group-long', 'option-tray-group-broad'),
+	...labels('option-tray-group-all', 'option-tray-one-kind', 'option-tray-not-quite', 'option-tray-leave'),
+	...labels('option-tray-leave-rest', 'option-tray-take-one', 'option-tray-leave-one'),
+	...labels('option-tray-never-mind', 'option-tray-spread-yes', 'option-tray-again'),
+	...labels('option-tray-all-right'),
+];
 
 function helpFor(what: string, whys: Readonly<Record<string, true>>): readonly string[] {
 	return Object.keys(whys).map(why => `help-${what}-${why}`);

@@ -46,6 +46,7 @@ function askProposal(proposal: Proposal, {question, canBack}: {question: string;
 		otherMm: second?.mm ?? 0,
 		width: width?.mm ?? 0,
 		widthPlusMinus: width?.uncertaintyMm ?? 0,
+		unsure: proposal.unsure?.length ?? 0,
 		has: question === 'width' ? 'width' : width ? 'both' : 'length',
 	};
 	const options = second && question !== 'width' ? ['line-a', 'line-b', 'not-quite'] : ['right', 'not-quite'];

@@ -3,7 +3,9 @@ import {letterOf} from '../draw/letter.ts';
 import {cantTell} from '../key/observed.ts';
 import type {Step} from './around.ts';
 import {goOn} from './around.ts';
+import {askPrint} from './ask-print.ts';
 import {askSize} from './ask-size.ts';
+import {askTray} from './ask-tray.ts';
 import type {Flow} from './flow.ts';
 import type {Ask, Option} from './question.ts';
 import {viewResult} from './result.ts';
@@ -12,7 +14,11 @@ import type {Standing} from './stand.ts';
 /** The question of a standing. */
 export function askAt(flow: Flow, standing: Standing): Ask {
 	const {at} = standing;
+	const print = askPrint(standing);
+	if (print) return print;
 	switch (at.kind) {
+		case 'tray':
+			return askTray(at.trayed);
 		case 'look':
 			return askLook(flow, at.id, standing);
 		case 'width':
@@ -141,9 +147,13 @@ function askSoaking(ask: Ask, standing: Standing): Ask {
 function askEnd(ask: Ask, outcome: string, standing: Standing): Ask {
 	const {bowl, place} = standing.facts;
 	const offered = (id: string, message = `option-end-${id}`) => ({id, label: {message}});
+	const isLeft = standing.trayed?.stage === 'left';
 	const more = bowl ? [offered('another', 'option-end-another-bowl'), offered('walk')] : [offered('walk')];
 	return {
 		...ask,
+		...(isLeft
+			? {text: {message: 'question-tray-left', values: {shown: standing.trayed?.tray ? 'yes' : 'no'}}}
+			: {}),
 		options: outcome === 'kept' && place ? [...more, offered('fresh')] : [offered('fresh')],
 		canBack: outcome !== 'kept' && standing.hasPast,
 	};

@@ -5,7 +5,7 @@ import {parts} from '../key/check-ids.ts';
 import {type Fault, type Read, tryYaml} from '../key/yaml.ts';
 import type {Texts} from '../text/text.ts';
 import {type Around, aroundSchema, waysOf} from './around.ts';
-import {type Needed, sentencesOf, sharedSentences} from './around-sentences.ts';
+import {type Needed, sentencesOf, sharedSentences, traySentences} from './around-sentences.ts';
 
 /** Characters of a button's label, so that two fit side by side on a phone. */
 const labelMost = 24;
@@ -14,6 +14,7 @@ const captionMost = 1024;
 /** Stand-ins for what the program fills in, as long as they get. */
 const samples = {
 	a: 'x',
+	about: 'yes',
 	at: 'SW 46512 30487',
 	b: 'x',
 	c: 'x',
@@ -43,11 +44,21 @@ const samples = {
 	width: 40,
 	widthPlusMinus: 1,
 	has: 'both',
+	first: '12',
+	high: 12,
+	instead: 'length',
+	list: '12: 123.5, '.repeat(20),
+	low: 10,
+	numbers: '1, 2, 3',
+	picked: 'yes',
+	rest: 'yes',
+	unsure: 2,
 	range: 'x',
 	result: '',
 	second: 'x',
 	seen: 'x',
 	since: '20:15',
+	shown: 'yes',
 	square: 'SW43',
 	text: 'x',
 	typed: '123.5',
@@ -137,7 +148,7 @@ function checkLanguage(checkable: Checkable, language: string): readonly Fault[]
 /** Each sentence once, with the first step that needs it. */
 function neededBy({steps}: Around): readonly {readonly path: readonly string[]; readonly needed: Needed}[] {
 	const all = [
-		...sharedSentences.map(needed => ({path: [], needed})),
+		...[...sharedSentences, ...traySentences].map(needed => ({path: [], needed})),
 		...Object.entries(steps).flatMap(([id, step]) =>
 			sentencesOf(id, step).map(needed => ({path: [id], needed})),
 		),

@@ -1,5 +1,5 @@
 /** What comes in for a find and what a turn wants done: data, never a call. */
-import type {MeasuredPhoto} from './proposal.ts';
+import type {MeasuredPhoto, Tray} from './proposal.ts';
 import type {Ask, Line} from './question.ts';
 import type {Standing} from './stand.ts';
 import type {Trail} from './trail.ts';
@@ -16,6 +16,8 @@ export type FindEvent =
 	| {readonly kind: 'woke'}
 	/** Show the present question again. */
 	| {readonly kind: 'resume'}
+	/** Its finder puts it aside for now. */
+	| {readonly kind: 'put-aside'}
 	/** Put one question of a kept or finished find again. */
 	| {readonly kind: 'mend'; readonly question: string}
 	/** Something no question takes: a voice message, a sticker, a film. */
@@ -38,7 +40,11 @@ export type Effect =
 	| {readonly kind: 'forget-reminder'}
 	| {readonly kind: 'keep'}
 	| {readonly kind: 'throw'}
-	| {readonly kind: 'begin'; readonly how: 'fresh' | 'another' | 'walk'};
+	| {readonly kind: 'begin'; readonly how: 'fresh' | 'another' | 'walk'}
+	/** The cases left on a tray begin a find of their own. */
+	| {readonly kind: 'begin'; readonly how: 'rest'; readonly rest: Tray}
+	/** What the finder says of the print of their measuring sheet. */
+	| {readonly kind: 'print'; readonly print: 'exact' | 'unsure' | 'wrong'};
 
 /** A find as a turn sees it; every button carries the turn it was shown in. */
 export type FindState = {readonly trail: Trail; readonly turn: number};

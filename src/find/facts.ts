@@ -27,6 +27,8 @@ export type Facts = {
 		| undefined;
 	readonly aprons: 'both' | 'incomplete' | 'unknown' | undefined;
 	readonly length: Measured | undefined;
+	/** The single lengths of several cases on one photo, of which `length` is the middle. */
+	readonly each: readonly Length[];
 	readonly width: Measured | undefined;
 	/** The photo on which the length was measured; nothing when it was written. */
 	readonly measuredOn: Proposal | undefined;
@@ -48,6 +50,7 @@ export const noFacts: Facts = {
 	bowl: undefined,
 	aprons: undefined,
 	length: undefined,
+	each: [],
 	width: undefined,
 	measuredOn: undefined,
 	seen: {},
@@ -79,13 +82,14 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 			return {
 				...noted,
 				length: answer.length,
+				each: answer.each ?? [],
 				width: answer.width ?? noted.width,
 				measuredOn: answer.length.method === 'photo' ? noted.measuredOn : undefined,
 			};
 		case 'proposed':
 			return {...noted, measuredOn: answer.proposal};
 		case 'unmeasured':
-			return {...noted, length: 'unmeasured'};
+			return {...noted, length: 'unmeasured', each: []};
 		case 'soak':
 			return {...noted, bowl: bowlOf(noted, answer)};
 		case 'option':
@@ -96,6 +100,13 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 		case 'woke':
 		case 'reopen':
 		case 'alike':
+		case 'tray-wanted':
+		case 'tray':
+		case 'picked':
+		case 'taken-out':
+		case 'one-kind':
+		case 'tray-left':
+		case 'handed-on':
 			return noted;
 	}
 }

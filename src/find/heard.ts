@@ -2,6 +2,7 @@
 import {placeFromPin} from '../place/place.ts';
 import type {Flow} from './flow.ts';
 import type {Standing} from './stand.ts';
+import {hearNumbers} from './tray-turn.ts';
 import {
 	answerPlace,
 	type Heard,
@@ -24,6 +25,7 @@ export function hearText(
 	if (at.kind === 'note') return hearNote(said.text);
 	if (at.kind === 'width') return hearSize(flow.region.key.possibleMm.width, said.text, undefined);
 	if (at.kind === 'look') return help('help-buttons');
+	if (at.kind === 'tray') return hearNumbers(at.trayed, said.text);
 	switch (at.step.kind) {
 		case 'place':
 			return hearPlace(said.text);

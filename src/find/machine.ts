@@ -80,6 +80,13 @@ export function optionOf(answer: Answer): string | undefined {
 		case 'note':
 		case 'reopen':
 		case 'alike':
+		case 'tray-wanted':
+		case 'tray':
+		case 'picked':
+		case 'taken-out':
+		case 'one-kind':
+		case 'tray-left':
+		case 'handed-on':
 			return undefined;
 	}
 }

@@ -15,7 +15,7 @@ export function hearPress(standing: Standing, press: Press): Heard | undefined {
 	const {at, lastHere} = standing;
 	const {option} = press;
 	if (at.kind === 'look') return chosen({kind: 'option', option}, `option-${at.id}-${option}`, option);
-	if (at.kind === 'note') return undefined;
+	if (at.kind === 'note' || at.kind === 'tray') return undefined;
 	if (at.kind === 'width' || at.step.kind === 'length')
 		return hearSizePress(lastHere?.answer, {option, which: at.kind === 'width' ? 'width' : 'length'});
 	return hearStepPress(standing, at.step, {...press, says: at.step.says ?? at.id});

@@ -1,7 +1,7 @@
 /** A question as it is asked: its sentences and the answers offered, before any words are put in. */
 import type {AroundPicture} from '../draw/around-names.ts';
 import type {Step} from './around.ts';
-import type {Proposal} from './proposal.ts';
+import type {Proposal, Tray} from './proposal.ts';
 import type {ResultView} from './result.ts';
 
 /** What is filled into a sentence, by name. */
@@ -10,8 +10,13 @@ export type Values = Readonly<Record<string, string | number>>;
 /** A sentence by its id, with the values that go in. */
 export type Line = {readonly message: string; readonly values?: Values};
 
-/** An answer offered as a button; `id` is what comes back, and `letter` what it is called in the picture. */
-export type Option = {readonly id: string; readonly label: Line; readonly letter?: string};
+/** An answer offered as a button; `id` is what comes back, `letter` what it is called in the picture; small ones stand in one row. */
+export type Option = {
+	readonly id: string;
+	readonly label: Line;
+	readonly letter?: string;
+	readonly isSmall?: true;
+};
 
 /** A picture that goes with a question or its explanation. */
 export type AskPicture =
@@ -20,11 +25,22 @@ export type AskPicture =
 	| {readonly kind: 'part'; readonly character: string}
 	| {readonly kind: 'measuring'; readonly which: 'length' | 'width'}
 	/** A photo with the lines that were measured on it. */
-	| {readonly kind: 'measured'; readonly proposal: Proposal};
+	| {readonly kind: 'measured'; readonly proposal: Proposal}
+	/** A photo of many cases, each with its number. */
+	| {readonly kind: 'tray'; readonly tray: Tray};
 
 /** Two options side by side fit a phone; `wide` ones stand alone. */
 export type Ask = {
-	readonly kind: Step['kind'] | 'look' | 'width' | 'note' | 'unit' | 'proposal' | 'correct';
+	readonly kind:
+		| Step['kind']
+		| 'look'
+		| 'width'
+		| 'note'
+		| 'unit'
+		| 'proposal'
+		| 'print'
+		| 'tray'
+		| 'correct';
 	/** The question's id in the trail. */
 	readonly question: string;
 	readonly text: Line;

@@ -22,6 +22,8 @@ export type SizeView = {
 	readonly plusMinusMm: number;
 	/** Why it counts as a lower bound; empty when it counts as it is. */
 	readonly lowerBound: readonly ('dry' | 'aprons' | 'sides')[];
+	/** Of several cases on one photo, of which this is the middle: how many, and from which to which. */
+	readonly each?: {readonly count: number; readonly leastMm: number; readonly mostMm: number};
 	readonly candidates: readonly {
 		readonly taxon: string;
 		readonly lowMm: number;
@@ -163,9 +165,13 @@ function viewSize(
 	const sized = found.observed[which];
 	if (measured === undefined || measured === 'unmeasured' || !sized) return undefined;
 	const isLowerBound = sized.kind === 'at-least';
+	const each = which === 'length' ? facts.each.map(({mm}) => mm) : [];
 	return {
 		mm: measured.mm,
 		plusMinusMm: measured.uncertaintyMm,
+		...(each.length > 1
+			? {each: {count: each.length, leastMm: Math.min(...each), mostMm: Math.max(...each)}}
+			: {}),
 		lowerBound: isLowerBound ? (which === 'length' ? lowerBoundOf(facts) : narrowedBy(facts)) : [],
 		candidates: found.conclusion.names.flatMap(
 			({taxon}) => sizeAgainst(region, taxon, {measured, sized, which}) ?? [],

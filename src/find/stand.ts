@@ -7,13 +7,15 @@ import type {Flow} from './flow.ts';
 import {walkKey} from './key-walk.ts';
 import {type AroundSnapshot, beginAround, stepAround} from './machine.ts';
 import {byQuestion, type Trail, type TrailEvent} from './trail.ts';
+import {answersOfSet, type Trayed, trayedFrom, trayQuestion} from './tray.ts';
 
-/** The question a find waits at: a step around the key, a character, the width, or the finder's note. */
+/** The question a find waits at: a step around the key, a character, the width, the finder's note, or a tray. */
 export type At =
 	| {readonly kind: 'step'; readonly id: string; readonly step: Step}
 	| {readonly kind: 'look'; readonly id: string}
 	| {readonly kind: 'width'; readonly id: string}
-	| {readonly kind: 'note'; readonly id: string};
+	| {readonly kind: 'note'; readonly id: string}
+	| {readonly kind: 'tray'; readonly id: string; readonly trayed: Trayed};
 
 /** Where a find stands: its question, and what its trail has said so far. */
 export type Standing = {
@@ -25,6 +27,8 @@ export type Standing = {
 	readonly answered: readonly string[];
 	/** What the key came to, once every question it needs is answered. */
 	readonly found: Found | undefined;
+	/** Several cases on one photo, of which this find may be some. */
+	readonly trayed: Trayed | undefined;
 	/** The question was answered before and is put again. */
 	readonly isReopened: boolean;
 	/** There is something to go back from. */
@@ -38,11 +42,13 @@ export const noteQuestion = 'note';
 export function standAt(flow: Flow, trail: Trail): Standing {
 	const moved = withMovedIds(flow, trail);
 	const groups = byQuestion(moved);
+	const trayed = trayedFrom(groups.get(trayQuestion));
 	const queues = new Map(groups);
+	for (const event of answersOfSet(flow, moved, trayed)) queues.set(event.question, [event]);
 	const note = groups.get(noteQuestion)?.at(-1)?.answer;
 	const reached = reach(flow, queues);
 	const isNoteOpen = isReopened(moved, noteQuestion);
-	const at: At = isNoteOpen ? {kind: 'note', id: noteQuestion} : reached.at;
+	const at: At = isNoteOpen ? {kind: 'note', id: noteQuestion} : (atTray(flow, trayed) ?? reached.at);
 	const lastHere = groups.get(at.id)?.at(-1);
 	const isOpenAgain = isReopened(moved, at.id);
 	return {
@@ -56,10 +62,22 @@ export function standAt(flow: Flow, trail: Trail): Standing {
 			photos: moved.flatMap(({answer}) => (answer.kind === 'photo' ? [answer.photo] : [])),
 		},
 		lastHere,
+		trayed,
 		isReopened: isOpenAgain,
 		// What was carried from another case and still lies ahead is no past.
-		hasPast: reached.answered.length > 0 || lastHere !== undefined || isOpenAgain,
+		hasPast:
+			reached.answered.length > 0 || lastHere !== undefined || isOpenAgain || trayed?.stage === 'chosen',
 	};
+}
+
+/** A tray is asked about before all else; one that was left ends the find that was begun for it. */
+function atTray(flow: Flow, trayed: Trayed | undefined): At | undefined {
+	if (trayed?.stage === 'wanted' || trayed?.stage === 'shown')
+		return {kind: 'tray', id: trayQuestion, trayed};
+	if (trayed?.stage !== 'left') return undefined;
+	const steps = Object.entries(flow.around.steps);
+	const [end] = steps.filter(([, step]) => step.kind === 'end' && step.outcome === 'thrown');
+	return end && {kind: 'step', id: end[0], step: end[1]};
 }
 
 type Reached = Pick<Standing, 'at' | 'facts' | 'answered' | 'found'>;

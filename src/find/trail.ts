@@ -2,7 +2,7 @@
 import {z} from 'zod';
 import {lengthSchema} from '../capsule/length.ts';
 import {placeSchema} from '../place/place.ts';
-import {proposalSchema} from './proposal.ts';
+import {proposalSchema, traySchema} from './proposal.ts';
 
 /** How long a soak lasts: until `dueAt`, in the zone of the person who waits for it. */
 const soakSchema = z.object({
@@ -21,8 +21,13 @@ export const answerSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('place'), place: placeSchema}),
 	z.object({kind: z.literal('date'), date: z.iso.date()}),
 	z.object({kind: z.literal('count'), count: z.number().int().positive()}),
-	/** A photo shows the width along with the length. */
-	z.object({kind: z.literal('sized'), length: lengthSchema, width: lengthSchema.optional()}),
+	/** A photo shows the width along with the length; of a set, `length` is the middle of `each`. */
+	z.object({
+		kind: z.literal('sized'),
+		length: lengthSchema,
+		width: lengthSchema.optional(),
+		each: z.array(lengthSchema).optional(),
+	}),
 	/** It could not be measured. */
 	z.object({kind: z.literal('unmeasured')}),
 	z.object({kind: z.literal('note'), text: z.string()}),
@@ -32,6 +37,19 @@ export const answerSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('proposed'), proposal: proposalSchema}),
 	/** The lines on the photo do not lie where they should: the size is written instead. */
 	z.object({kind: z.literal('not-quite')}),
+	/** One photo of many cases is waited for. */
+	z.object({kind: z.literal('tray-wanted')}),
+	/** Cases on one photo: sent where one length was asked for, asked for as such, or left by the find before. */
+	z.object({kind: z.literal('tray'), tray: traySchema, origin: z.enum(['size', 'tray', 'rest'])}),
+	/** All numbers ticked so far; the last one before going on counts. */
+	z.object({kind: z.literal('picked'), numbers: z.array(z.number().int())}),
+	/** The line on this case does not lie where it should: it is in no set. */
+	z.object({kind: z.literal('taken-out'), number: z.number().int()}),
+	/** These are one kind, and what this find is about. */
+	z.object({kind: z.literal('one-kind'), numbers: z.array(z.number().int()).min(1)}),
+	z.object({kind: z.literal('tray-left')}),
+	/** What is left on the tray of this photo is another find's by now. */
+	z.object({kind: z.literal('handed-on'), photo: z.number().int()}),
 	soakSchema,
 	z.object({kind: z.literal('woke')}),
 	/** The person wants to answer this question anew; the old answer counts until then. */
@@ -72,6 +90,8 @@ const unfinished: ReadonlySet<Answer['kind']> = new Set([
 	'number',
 	'proposed',
 	'not-quite',
+	'picked',
+	'taken-out',
 ]);
 
 /** The trail with a new event; a finished answer to a reopened question takes the place of the old ones. */

@@ -57,6 +57,8 @@ export const draftSchema = z
 			.optional(),
 		length: sizeSchema.optional(),
 		width: sizeSchema.optional(),
+		/** Of several cases on one photo, of which `length` is the middle. */
+		lengths: z.array(sizeSchema).readonly().optional(),
 		aprons: z.enum(['both', 'incomplete', 'unknown']),
 		lost: z.array(z.string()).readonly(),
 		seen: z.array(z.object({character: z.string(), state: z.string()}).readonly()).readonly(),
@@ -109,6 +111,8 @@ export type SourceFacts = {
 	readonly bowl: {readonly startedAt: number; readonly endedAt?: number} | undefined;
 	readonly aprons: 'both' | 'incomplete' | 'unknown' | undefined;
 	readonly length: Length | 'unmeasured' | undefined;
+	/** The single lengths of several cases, of which `length` is the middle. */
+	readonly each: readonly Length[];
 	readonly width: Length | 'unmeasured' | undefined;
 	readonly note: string | undefined;
 	readonly alike?: number | undefined;
@@ -194,14 +198,16 @@ function rankedFrom(region: Region, {taxon, probability}: Ranked): Draft['rankin
 function measuredFrom(
 	facts: SourceFacts,
 	observed: Observed | undefined,
-): Pick<Draft, 'soak' | 'length' | 'width'> {
+): Pick<Draft, 'soak' | 'length' | 'width' | 'lengths'> {
 	const dry = facts.soak === 'soaked' ? [] : ['dry' as const];
 	const aprons = facts.aprons === 'both' ? [] : ['aprons' as const];
 	const sides = facts.lost.includes('sides') ? ['sides' as const] : [];
+	const each = facts.each.map(one => sizeFrom(one, observed?.length, [...dry, ...aprons]));
 	return {
 		soak: facts.soak && {state: facts.soak, hours: hoursInBowl(facts)},
 		length: sizeFrom(facts.length, observed?.length, [...dry, ...aprons]),
 		width: sizeFrom(facts.width, observed?.width, [...dry, ...sides]),
+		...(each.length > 1 ? {lengths: each.filter(one => one !== undefined)} : {}),
 	};
 }
 

@@ -23,11 +23,24 @@ const because = {
 
 /** The rows of a draft; sizes point to the soak state they were measured in. */
 export function measurementsOf(draft: Draft): readonly Measurement[] {
-	const {soak, length, width} = draft;
+	const {soak, length, width, lengths = []} = draft;
 	const idOf = (what: string) => `urn:uuid:${draft.id}#${what}`;
 	const parent = soak && idOf('soak-state');
+	const middle = (what: 'length' | 'width', size: Size) =>
+		lengths.length > 0 && size.method === 'photo'
+			? {measurementRemarks: `middle ${what} of ${lengths.length} cases on one photo; ${remarks(size)}`}
+			: {};
 	const sized = (what: 'length' | 'width', size: Size | undefined) =>
-		size ? [{measurementID: idOf(what), parentMeasurementID: parent, ...sizeRow(what, size)}] : [];
+		size
+			? [
+					{
+						measurementID: idOf(what),
+						parentMeasurementID: parent,
+						...sizeRow(what, size),
+						...middle(what, size),
+					},
+				]
+			: [];
 	return [
 		...(soak ? [{measurementID: idOf('soak-state'), ...stateRow(soak.state)}] : []),
 		...(soak?.hours === undefined
@@ -35,6 +48,13 @@ export function measurementsOf(draft: Draft): readonly Measurement[] {
 			: [{measurementID: idOf('soak-duration'), parentMeasurementID: parent, ...hoursRow(soak.hours)}]),
 		...sized('length', length),
 		...sized('width', width),
+		// After the middle of them, which is what a table of one row for each find takes.
+		...lengths.map((size, index) => ({
+			measurementID: idOf(`length-${index + 1}`),
+			parentMeasurementID: parent,
+			...sizeRow('length', size),
+			measurementRemarks: `case ${index + 1} of ${lengths.length} on one photo; ${remarks(size)}`,
+		})),
 	];
 }
 

@@ -47,6 +47,8 @@ async function personRow(db: Db | Tx, person: number) {
 			'region',
 			'publicName',
 			'coarseM',
+			'sheetPrint',
+			'sheetPrintAt',
 			'welcomedAt',
 			'createdAt',
 		])

@@ -20,6 +20,7 @@ import {up as theirs} from './migrations/0004-theirs.ts';
 import {up as days} from './migrations/0005-days.ts';
 import {up as groups} from './migrations/0006-groups.ts';
 import {up as measuring} from './migrations/0007-measuring.ts';
+import {up as tray} from './migrations/0008-tray.ts';
 import {up as seats} from './migrations/0009-seats.ts';
 import type {Db, Tables} from './schema.ts';
 
@@ -34,6 +35,7 @@ export const migrations: MigrationProvider = {
 			'0005-days': {up: days},
 			'0006-groups': {up: groups},
 			'0007-measuring': {up: measuring},
+			'0008-tray': {up: tray},
 			'0009-seats': {up: seats},
 		}),
 };

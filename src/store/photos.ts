@@ -49,6 +49,20 @@ export async function wantMeasured(tx: Tx, wanted: {photo: number; now: number})
 		.execute();
 }
 
+/** A photo of one find as a photo of another, too, with a row of its own; gives its id, or nothing when it is gone. */
+export async function sharePhoto(
+	tx: Tx,
+	shared: {readonly photo: number; readonly find: number; readonly now: number},
+): Promise<number | undefined> {
+	const copied = ['fileId', 'fileUniqueId', 'state', 'hash', 'sizeBytes'] as const;
+	const row = await tx.selectFrom('photo').select(copied).where('id', '=', shared.photo).executeTakeFirst();
+	if (!row) return undefined;
+	const {now, find} = shared;
+	const values = {...row, find, notBefore: now, createdAt: now};
+	const {id} = await tx.insertInto('photo').values(values).returning('id').executeTakeFirstOrThrow();
+	return id;
+}
+
 /** The find that the first photos of an album went to. */
 export async function findOfAlbum(
 	tx: Tx,

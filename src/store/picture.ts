@@ -49,7 +49,29 @@ export const pictureSchema = z.union([
 			hash: z.string().regex(/^[0-9a-f]{64}$/),
 			lengths: z.array(markSchema).min(1).max(2),
 			width: markSchema.optional(),
+			/** Round the capsule. */
+			outline: z.array(pointSchema).optional(),
+			/** Middles of what was seen and not measured. */
+			unsure: z.array(pointSchema).optional(),
 			/** What stands on the picture, in words. */
+			title: z.string(),
+		}),
+		/** A stored photo of several cases, each with its number and what was measured, in pixels of that photo. */
+		z.object({
+			kind: z.literal('tray'),
+			hash: z.string().regex(/^[0-9a-f]{64}$/),
+			cases: z
+				.array(
+					z.object({
+						number: z.number().int(),
+						length: markSchema,
+						outline: z.array(pointSchema).optional(),
+					}),
+				)
+				.min(1),
+			/** The corners of the sheet that they lie on. */
+			sheet: z.array(pointSchema).optional(),
+			unsure: z.array(pointSchema).optional(),
 			title: z.string(),
 		}),
 		/** What a find came to, on one card: its photo beside a drawing of each likely name, and their lengths. */

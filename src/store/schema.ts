@@ -29,6 +29,9 @@ type PersonTable = {
 	publicName: string | null;
 	/** Side in metres of the square in which published records hide a person's places. */
 	coarseM: number | null;
+	/** What they said of the print of their measuring sheet, and when. */
+	sheetPrint: Generated<'exact' | 'wrong' | 'unsure' | null>;
+	sheetPrintAt: Generated<number | null>;
 	createdAt: number;
 };
 

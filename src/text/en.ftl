@@ -20,6 +20,7 @@ help =
     /find – look at a new find
     /bowl – what is soaking, and since when
     /sort – many cases, one by one
+    /tray – many cases in one photo
     /tally – the day in numbers
     /drafts – your saved finds: change or delete them
     /days – survey days to come, and who comes
@@ -95,6 +96,10 @@ draft-delete-yes = Yes, delete it
 draft-delete-no = No, keep it
 draft-deleted = Find no. { $number } is deleted, with its photos. If it was passed on, I tell the receiver to drop it.
 draft-none = no
+draft-lengths = { $count ->
+    [one] One case, { $least } mm
+   *[other] { $count } cases, { $least } to { $most } mm
+}
 draft-live = Live egg case, left in place
 draft-unnamed = Not named yet
 draft-shortlist = { $others ->
@@ -130,6 +135,7 @@ group-hello = Hello. Write /find when you have found an egg case. I only listen 
 command-find = Look at a new find
 command-bowl = What is soaking
 command-sort = Sort a bowl, case by case
+command-tray = Many cases in one photo
 command-tally = What was found today
 command-drafts = Your saved finds
 command-cancel = Leave this find for now

@@ -45,6 +45,7 @@ review-length = Length: { $least ->
     [at-least] at least { $mm } mm
    *[exact] { $mm } ± { $plusMinus } mm
 }
+review-lengths = Measured one by one on a photo: { $lengths }. The length is the middle one.
 review-width = Width: { $least ->
     [at-least] at least { $mm } mm
    *[exact] { $mm } ± { $plusMinus } mm

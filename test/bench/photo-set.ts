@@ -2,11 +2,12 @@
 import {existsSync, mkdirSync, readFileSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {z} from 'zod';
-import {inventPhoto, type Wish} from '../support/photos/invent.ts';
-import {shoot} from '../support/photos/shoot.ts';
+import type {Made, Maker, SetWish} from './photo-makers.ts';
 
 /** One photo of a set. */
 export type Shot = {readonly set: string; readonly file: string; readonly truth: Known};
+
+const point = z.tuple([z.number(), z.number()]);
 
 const knownSchema = z.object({
 	wish: z.object({
@@ -20,7 +21,9 @@ const knownSchema = z.object({
 			lengthMm: z.number(),
 			widthMm: z.number(),
 			heightMm: z.number(),
-			atMm: z.tuple([z.number(), z.number()]),
+			atMm: point,
+			/** The ends in pixels of the upright photo; one maker tells them. */
+			lengthLinePx: z.tuple([point, point]).optional(),
 		}),
 	),
 	tilt: z.number(),
@@ -29,29 +32,36 @@ const knownSchema = z.object({
 /** What is known of a photo. */
 export type Known = z.infer<typeof knownSchema>;
 
-type Set = {readonly name: string; readonly count: number; readonly wish: Omit<Wish, 'seed'>};
+type Set = {
+	readonly name: string;
+	readonly count: number;
+	/** How its files are told from those of other sets. */
+	readonly mark: string;
+	readonly make: (seed: number) => Promise<Made>;
+};
 
 const references = ['a4', 'sheet', 'card'] as const;
 const levels = ['clean', 'normal', 'hard'] as const;
 
-/** Every set: three references at three levels, trays, and traps. */
-export function photoSets(perSet: number): readonly Set[] {
+/** Every set that a maker can make: three references at three levels, trays, and traps, its own last. */
+export function photoSets(perSet: number, {make, traps}: Maker): readonly Set[] {
 	const few = Math.max(2, Math.round(perSet / 6));
-	const trap = (name: string, wish: Omit<Wish, 'seed' | 'level'>) => ({
-		name: `trap ${name}`,
-		count: few,
-		wish: {level: 'clean', ...wish} as const,
+	const set = (name: string, count: number, wish: SetWish): Set => ({
+		name,
+		count,
+		mark: wish.reference,
+		make: seed => make({...wish, seed}),
 	});
+	const trap = (name: string, wish: Omit<SetWish, 'level'>) =>
+		set(`trap ${name}`, few, {level: 'clean', ...wish});
 	return [
 		...references.flatMap(reference =>
-			levels.map(level => ({
-				name: `${reference} ${level}`,
-				count: level === 'hard' ? Math.ceil(perSet / 2) : perSet,
-				wish: {reference, level} as const,
-			})),
+			levels.map(level =>
+				set(`${reference} ${level}`, level === 'hard' ? Math.ceil(perSet / 2) : perSet, {reference, level}),
+			),
 		),
-		{name: 'tray clean', count: few, wish: {reference: 'sheet', level: 'clean', subject: 'tray'}},
-		{name: 'tray normal', count: few, wish: {reference: 'a4', level: 'normal', subject: 'tray'}},
+		set('tray clean', few, {reference: 'sheet', level: 'clean', subject: 'tray'}),
+		set('tray normal', few, {reference: 'a4', level: 'normal', subject: 'tray'}),
 		trap('no reference', {reference: 'none'}),
 		trap('coin', {reference: 'coin'}),
 		trap('letter', {reference: 'letter'}),
@@ -64,30 +74,38 @@ export function photoSets(perSet: number): readonly Set[] {
 		trap('stone', {reference: 'a4', subject: 'stone'}),
 		trap('print 94 %', {reference: 'sheet', printScale: 0.94}),
 		trap('print 103 %', {reference: 'sheet', printScale: 1.03}),
+		...traps.map(own => ({
+			name: `trap ${own.name}`,
+			count: few,
+			mark: own.name.replace(' ', '-'),
+			make: own.make,
+		})),
 	];
 }
 
 /** Draws what is not there yet and gives the photos of the sets whose name begins with `only`. */
 export async function* shotsOf(
 	folder: string,
-	wanted: {perSet: number; from: number; only: string},
+	wanted: {perSet: number; from: number; only: string; by: Maker},
 ): AsyncGenerator<Shot> {
 	mkdirSync(folder, {recursive: true});
-	for (const [order, {name, count, wish}] of photoSets(wanted.perSet).entries()) {
+	for (const [order, {name, count, mark, make}] of photoSets(wanted.perSet, wanted.by).entries()) {
 		if (!name.startsWith(wanted.only)) continue;
 		for (let index = 0; index < count; index += 1) {
 			const seed = wanted.from + order * 1000 + index;
-			yield {set: name, ...(await drawOnce(folder, {...wish, seed}))};
+			yield {
+				set: name,
+				...(await drawOnce(join(folder, `${wanted.by.stem}${mark}-${seed}`), () => make(seed))),
+			};
 		}
 	}
 }
 
-async function drawOnce(folder: string, wish: Wish): Promise<Omit<Shot, 'set'>> {
-	const stem = join(folder, `${wish.reference}-${wish.seed}`);
+async function drawOnce(stem: string, make: () => Promise<Made>): Promise<Omit<Shot, 'set'>> {
 	if (!existsSync(`${stem}.json`)) {
-		const {scene, cases, pick} = await inventPhoto(wish);
-		writeFileSync(`${stem}.jpg`, await shoot(scene, pick));
-		writeFileSync(`${stem}.json`, JSON.stringify({wish, cases, tilt: scene.stand.tilt}));
+		const {jpeg, wish, cases, tilt} = await make();
+		writeFileSync(`${stem}.jpg`, jpeg);
+		writeFileSync(`${stem}.json`, JSON.stringify({wish, cases, tilt}));
 	}
 	return {file: `${stem}.jpg`, truth: knownSchema.parse(JSON.parse(readFileSync(`${stem}.json`, 'utf8')))};
 }

@@ -1,5 +1,5 @@
 /** One photo's outcome held against its truth, and a set's outcomes as a line of a table. */
-import type {Outcome} from '../../src/capsule/outcome.ts';
+import type {MeasuredCase, Outcome} from '../../src/capsule/outcome.ts';
 import type {Known} from './photo-set.ts';
 import {median, percentile} from './table.ts';
 
@@ -23,7 +23,7 @@ type Shot = {
 	readonly processorMs: number;
 };
 
-/** Holds an outcome against the truth; with several cases each is held to the true one nearest in length. */
+/** Holds an outcome against the truth; with several cases each is held to the true one nearest to it. */
 export function scoreOf({outcome, truth, processorMs}: Shot): Scored {
 	const base = {kind: outcome.kind, processorMs};
 	const none = {
@@ -36,19 +36,20 @@ export function scoreOf({outcome, truth, processorMs}: Shot): Scored {
 	if (outcome.kind === 'declined') return {...base, ...none, note: `declined: ${outcome.why}`};
 	const given = outcome.kind === 'choose' ? bestOf(outcome.cases, truth) : outcome.cases;
 	const pairs = given.map(one => {
-		const [nearest] = truth.cases.toSorted(
-			(a, b) => Math.abs(a.lengthMm - one.lengthMm) - Math.abs(b.lengthMm - one.lengthMm),
-		);
+		const [nearest] = truth.cases.toSorted((a, b) => unlike(a, one) - unlike(b, one));
 		return {one, true: nearest ?? {lengthMm: Number.NaN, widthMm: Number.NaN}};
 	});
+	const isByPlace = truth.cases.every(({lengthLinePx}) => lengthLinePx);
 	const lengths = pairs.map(({one, true: real}) => 100 * (one.lengthMm / real.lengthMm - 1));
 	const worst = Math.max(...lengths.map(Math.abs));
 	return {
 		...base,
 		lengths,
-		// Which of many cases is which is told by their lengths, which says nothing of their widths.
+		// Where which of many cases is which is told by their lengths, that says nothing of their widths.
 		widths: pairs.flatMap(({one, true: real}) =>
-			one.widthMm === undefined || truth.cases.length > 1 ? [] : [100 * (one.widthMm / real.widthMm - 1)],
+			one.widthMm === undefined || (truth.cases.length > 1 && !isByPlace)
+				? []
+				: [100 * (one.widthMm / real.widthMm - 1)],
 		),
 		halfWidths: pairs.map(
 			({one}) => (50 * (one.lengthIntervalMm[1] - one.lengthIntervalMm[0])) / one.lengthMm,
@@ -64,6 +65,17 @@ export function scoreOf({outcome, truth, processorMs}: Shot): Scored {
 				}
 			: {}),
 	};
+}
+
+type Line = MeasuredCase['lengthLinePx'];
+
+/** How far two cases are apart in the photo, or, where the truth does not tell, in length. */
+function unlike(real: Known['cases'][number], one: MeasuredCase): number {
+	if (!real.lengthLinePx) return Math.abs(real.lengthMm - one.lengthMm);
+	const middle = ([a, b]: Line, axis: 0 | 1) => (a[axis] + b[axis]) / 2;
+	const apart = (axis: 0 | 1) =>
+		middle(real.lengthLinePx ?? one.lengthLinePx, axis) - middle(one.lengthLinePx, axis);
+	return Math.hypot(apart(0), apart(1));
 }
 
 /** Of two readings, the one that a person who sees the case would choose. */

@@ -5,6 +5,7 @@ import {join} from 'node:path';
 import {parseArgs} from 'node:util';
 import {measurePhoto} from '../../src/capsule/measure.ts';
 import type {Outcome} from '../../src/capsule/outcome.ts';
+import {makerNamed} from './photo-makers.ts';
 import {shotsOf} from './photo-set.ts';
 import {sayTable} from './table.ts';
 import {rowOf, type Scored, scoreOf} from './trial-score.ts';
@@ -15,12 +16,18 @@ const {values} = parseArgs({
 		photos: {type: 'string', default: '24'},
 		from: {type: 'string', default: '0'},
 		only: {type: 'string', default: ''},
+		by: {type: 'string', default: 'layers'},
 		worst: {type: 'boolean', default: false},
 	},
 });
 
 const sets = new Map<string, Scored[]>();
-const wanted = {perSet: Number(values.photos), from: Number(values.from), only: values.only};
+const wanted = {
+	perSet: Number(values.photos),
+	from: Number(values.from),
+	only: values.only,
+	by: makerNamed(values.by),
+};
 for await (const {set, file, truth} of shotsOf(values.folder, wanted)) {
 	const bytes = readFileSync(file);
 	const begun = process.cpuUsage();
@@ -30,7 +37,7 @@ for await (const {set, file, truth} of shotsOf(values.folder, wanted)) {
 	sets.set(set, [...(sets.get(set) ?? []), scored]);
 	if (values.worst && scored.note) console.log(`${set} ${file}: ${scored.note}`);
 }
-sayTable('made-up photos: errors in % as median / 95 in 100 / worst', [
+sayTable(`photos made up by ${values.by}: errors in % as median / 95 in 100 / worst`, [
 	[
 		'set',
 		'photos',

@@ -1,7 +1,15 @@
 import {expect, test} from 'vitest';
 import {depthOf} from '../../src/capsule/depth.ts';
 import {fourOf} from '../../src/capsule/four-sided.ts';
-import {areaOf, convexHull, hullOf, type Mask, regionsOf} from '../../src/capsule/regions.ts';
+import {
+	areaOf,
+	convexHull,
+	fenceRound,
+	type Mask,
+	partsOf,
+	regionsOf,
+	roomForRuns,
+} from '../../src/capsule/regions.ts';
 
 function drawn(...rows: readonly string[]): Mask {
 	const width = rows[0]?.length ?? 0;
@@ -18,10 +26,21 @@ test('two arms that meet further down are one part', () => {
 	expect(list).toEqual([{label: 1, area: 9, left: 0, top: 0, right: 4, bottom: 2}]);
 });
 
-test('the fence round a part runs along the outside of its pixels', () => {
-	const regions = regionsOf(drawn('....', '.##.', '.##.', '....'), 1);
-	const [part] = regions.list;
-	expect(part && areaOf(hullOf(regions, part))).toBe(4);
+test('the fence round a part runs along the outside of its pixels, also where it is hollow', () => {
+	const runs = roomForRuns(5, 4);
+	const fences = (...rows: readonly string[]) =>
+		partsOf(drawn(...rows), {leastArea: 2, of: 1, runs}).map(part => fenceRound(runs, part));
+	expect(fences('.....', '.##..', '.##..', '.....').map(areaOf)).toEqual([4]);
+	const [fence = []] = fences('.###.', '.#.#.', '.#.##', '.....');
+	expect(fence).toEqual([
+		[0.5, -0.5],
+		[3.5, -0.5],
+		[4.5, 1.5],
+		[4.5, 2.5],
+		[0.5, 2.5],
+	]);
+	// The room is used again: nothing of the mask before is left in it.
+	expect(fences('##...', '.....', '...##', '.....').map(areaOf)).toEqual([2, 2]);
 });
 
 test('a fence with one corner cut off becomes the square it was', () => {

@@ -1,4 +1,4 @@
-import {mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
+import {mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {expect, onTestFinished, test, vi} from 'vitest';
@@ -53,6 +53,18 @@ test('measure prints one array with a report for each photo, in the order of the
 		},
 		{file: 'words.jpg', status: 'declined', reason: 'no-photo', ms: expect.any(Number), cases: []},
 	]);
+});
+
+test('a file that cannot be read is declined and said aloud, and costs none of the others their report', async () => {
+	const {folder, said, complained, capsule} = desk();
+	writeFileSync(join(folder, 'words.jpg'), 'not a photo');
+	mkdirSync(join(folder, 'folder.jpg'));
+	expect(await capsule('measure', 'gone.jpg', 'folder.jpg', 'words.jpg', '--json')).toBe(1);
+	const rest = {status: 'declined', reason: 'no-photo', ms: expect.any(Number), cases: []};
+	const declined = (file: string) => ({file, ...rest});
+	expect(JSON.parse(said.join(''))).toEqual(['gone.jpg', 'folder.jpg', 'words.jpg'].map(declined));
+	expect(complained).toHaveLength(2);
+	expect(complained[0]).toMatch(/^gone\.jpg: ENOENT/);
 });
 
 test.each([

@@ -25,6 +25,19 @@ test('a number stands beyond the end that has room for it, inside the photo and 
 	expect(left + wide).toBeLessThan(560);
 });
 
+test('the outline lies under the lines, and what was not measured has a question mark of its own', () => {
+	const outline = [
+		[500, 300],
+		[900, 300],
+		[900, 500],
+	] as const;
+	const svg = drawMarks({lengths: [length], outline, unsure: [[100, 700]], title: 'x'}, size);
+	const bare = drawMarks({lengths: [length], title: 'x'}, size);
+	expect(svg.indexOf('M500 300L900 300L900 500Z')).toBeGreaterThan(0);
+	expect(svg.indexOf('M500 300')).toBeLessThan(svg.indexOf('M560 400'));
+	expect(platesIn(svg)).toHaveLength(platesIn(bare).length + 1);
+});
+
 test('two lengths are drawn with a plate each', () => {
 	const second = {
 		...length,

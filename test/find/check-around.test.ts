@@ -194,6 +194,7 @@ function standing(at: Standing['at'], answer: Answer | undefined): Standing {
 		lastHere: answer ? {question: at.id, answer, at: 0} : undefined,
 		answered: [at.id],
 		found: undefined,
+		trayed: undefined,
 		isReopened: false,
 		hasPast: true,
 	};

@@ -3,6 +3,7 @@ import {type Facts, lowerBoundOf, noFacts, observedFrom} from '../../src/find/fa
 import type {Trail} from '../../src/find/trail.ts';
 import type {Found} from '../../src/key/follow.ts';
 import {type DraftSource, draftFrom, draftSchema} from '../../src/record/draft.ts';
+import {measurementsOf} from '../../src/record/measurements.ts';
 import {
 	draftWith,
 	foundWith,
@@ -132,4 +133,21 @@ test('a find without a day or a place makes no draft, and the error says which',
 	expect(() => draftFrom({...source, facts: {...soakedFacts, length: typed(3), place: undefined}})).toThrow(
 		'lacks place',
 	);
+});
+
+test('several lengths of one photo are each told, after the middle of them', () => {
+	const length = (mm: number) => ({mm, uncertaintyMm: 0.8, method: 'photo', reference: 'a4'}) as const;
+	const draft = draftWith({count: 3, length: length(64), each: [length(58), length(64), length(71)]});
+	expect(draftSchema.parse(JSON.parse(JSON.stringify(draft))).lengths).toHaveLength(3);
+	const rows = measurementsOf(draft).filter(({measurementType}) =>
+		measurementType.startsWith('capsule length'),
+	);
+	expect(rows.map(({measurementValue}) => measurementValue)).toEqual(['64.0', '58.0', '64.0', '71.0']);
+	expect(rows[0]?.measurementRemarks).toContain('middle length of 3 cases on one photo');
+	expect(rows[3]).toMatchObject({
+		measurementID: `urn:uuid:${uuid}#length-3`,
+		measurementAccuracy: '0.8',
+		measurementRemarks: expect.stringContaining('case 3 of 3 on one photo; scale from an A4 sheet'),
+	});
+	expect(new Set(rows.map(({measurementID}) => measurementID)).size).toBe(4);
 });

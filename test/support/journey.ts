@@ -2,6 +2,7 @@
 import {mkdtempSync, rmSync} from 'node:fs';
 import {join} from 'node:path';
 import {onTestFinished, test} from 'vitest';
+import type {Measurer} from '../../src/clockwork/measurer.ts';
 import {readFlow} from '../../src/find/flow.ts';
 import {standAt} from '../../src/find/stand.ts';
 import {trailSchema} from '../../src/find/trail.ts';
@@ -58,6 +59,8 @@ export type JourneyOptions = {
 	readonly mode?: Mode;
 	readonly environment?: Readonly<Record<string, string>>;
 	readonly begunAt?: number;
+	/** What is seen on photos, where it is not measured. */
+	readonly measure?: Measurer['measure'];
 };
 
 export type Journey = Awaited<ReturnType<typeof beginJourney>>;
@@ -67,6 +70,7 @@ export async function beginJourney({
 	mode = 'plain',
 	environment = {},
 	begunAt = usuallyBegunAt,
+	measure,
 }: JourneyOptions = {}) {
 	const folder = mkdtempSync(join(quickFolder(), 'journey-'));
 	const clock = stillClock(begunAt);
@@ -86,7 +90,7 @@ export async function beginJourney({
 			log,
 			shelves: everyShelf(),
 			drawer: quickDrawer(join(folder, 'photos')),
-			measurer: quickMeasurer(),
+			measurer: measure ? {measure, stop: async () => undefined} : quickMeasurer(),
 			pictureMs: testPictureMs,
 		});
 	const running = {program: await open()};

@@ -55,6 +55,7 @@ function effectFaults(shelf: Shelf, effect: Effect, {language, now}: Seen): read
 		case 'keep':
 		case 'throw':
 		case 'begin':
+		case 'print':
 			return [];
 	}
 }
