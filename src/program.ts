@@ -230,9 +230,9 @@ export function readShelves(flowsFolder: string, wanted: string): ReadonlyMap<st
 		const texts = readTexts([own, flowsFolder, join(flowsFolder, name)]);
 		const tried = tryRegion(flowsFolder, name);
 		const faults = tried.kind === 'faults' ? tried.faults : checkRead(tried.read, texts);
-		const all = [...faults, ...checkAround(flowsFolder, texts).faults];
+		const all = [...faults, ...checkAround(flowsFolder, texts, around).faults];
 		if (tried.kind === 'faults' || all.length > 0) throw new Error(all.map(sayFault).join('\n'));
-		return [name, {flow: flowOf(tried.read.region, around), texts}] as const;
+		return [name, {flow: flowOf(tried.read.region, around.value), texts}] as const;
 	});
 	return new Map(shelves);
 }

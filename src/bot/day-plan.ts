@@ -7,7 +7,7 @@ import {listenFor} from '../store/seats.ts';
 import {type Day, daySchema} from '../survey/day.ts';
 import {type Plan, type PlanEvent, planOf, planSchema, reopened, standOfPlan} from '../survey/plan.ts';
 import {takePlanTurn, todayFor} from '../survey/plan-turn.ts';
-import {type Desk, postHere, readerAt, sayHere} from './desk.ts';
+import {type Desk, postHere, readerAt, sayHere, sitterAt} from './desk.ts';
 import {answerText, planScreen} from './plan-screen.ts';
 import {dayText, escaped} from './words.ts';
 
@@ -27,7 +27,7 @@ export function readDay(row: DayRow): Day | undefined {
 export async function askPlan(desk: Desk, row: DayRow): Promise<void> {
 	const plan = readPlan(row);
 	const standing = standOfPlan(plan);
-	await listenFor(desk.tx, {chat: desk.chat.id, person: desk.person.id}, {kind: 'plan', day: row.id});
+	await listenFor(desk.tx, sitterAt(desk), {kind: 'plan', day: row.id});
 	const shown = {row, reader: readerAt(desk), canBack: plan.length > 0, tides: desk.house.tides};
 	const {text, keyboard} = planScreen(standing, shown);
 	await postHere(desk, {kind: 'send', html: escaped(text), keyboard}, {role: 'ask', turn: row.turn});

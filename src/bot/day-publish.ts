@@ -9,7 +9,7 @@ import {changesBetween, type Day} from '../survey/day.ts';
 import type {News} from '../survey/news.ts';
 import {atOnce, remindersOf} from '../survey/telling.ts';
 import {readDay} from './day-plan.ts';
-import {type Desk, readerAt, regionOf, sayHere} from './desk.ts';
+import {type Desk, readerAt, regionOf, sayHere, sitterAt} from './desk.ts';
 import {regionOfPlace} from './region.ts';
 import {escaped} from './words.ts';
 
@@ -31,7 +31,7 @@ export async function publish(desk: Desk, row: DayRow, day: Day): Promise<void> 
 		endsAt,
 		now,
 	});
-	await stopListening(tx, {chat: desk.chat.id, person: desk.person.id});
+	await stopListening(tx, sitterAt(desk));
 	const news = newsOf(published, day);
 	await stopBroadcasts(tx, {day: row.id, kinds: ['evening', 'soon']});
 	if (before) {
@@ -48,7 +48,7 @@ export async function callOff(desk: Desk, row: DayRow): Promise<void> {
 	const day = readDay(row);
 	if (!day) return;
 	await cancelDay(tx, {day: row.id, now});
-	await stopListening(tx, {chat: desk.chat.id, person: desk.person.id});
+	await stopListening(tx, sitterAt(desk));
 	await stopBroadcasts(tx, {day: row.id, kinds: ['announced', 'evening', 'soon', 'changed']});
 	const cancelled = {...row, sequence: row.sequence + 1};
 	await tellNow(desk, {row: cancelled, news: newsOf(cancelled, day), kind: 'cancelled'});

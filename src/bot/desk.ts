@@ -6,6 +6,7 @@ import type {Chat} from '../store/chats.ts';
 import {type OutboxRole, post} from '../store/outbox.ts';
 import type {Person} from '../store/people.ts';
 import type {Db, Tx} from '../store/schema.ts';
+import type {Sitter} from '../store/seats.ts';
 import type {Tides} from '../survey/tides.ts';
 import type {Texts} from '../text/text.ts';
 import {escaped, type Reader} from './words.ts';
@@ -65,6 +66,11 @@ export function shelfOf(house: Pick<House, 'shelves' | 'region'>, region: string
 /** The region a person chose or was last on the shore of, else the keeper's. */
 export function regionOf({house, person}: Desk): string {
 	return person.region ?? house.region;
+}
+
+/** Who speaks, and in which chat. */
+export function sitterAt({chat, person}: Desk): Sitter {
+	return {chat: chat.id, person: person.id};
 }
 
 /** The person's language and clock. */

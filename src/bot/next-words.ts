@@ -8,7 +8,7 @@ import {findOfAlbum} from '../store/photos.ts';
 import {expectedLast, expectedOf} from '../store/prompts.ts';
 import {type Seat, seatOf} from '../store/seats.ts';
 import {unpackButton} from './button.ts';
-import type {Desk} from './desk.ts';
+import {type Desk, sitterAt} from './desk.ts';
 import {letterMenu} from './letters.ts';
 import {reviewMenu} from './review-button.ts';
 import {isDeleted, isOpen, mayAnswer} from './whose.ts';
@@ -37,14 +37,14 @@ const freshMs = 12 * 3_600_000;
  * find they sat at last.
  */
 export async function purposeOf(desk: Desk, message: Message): Promise<Purpose> {
-	const {tx, chat, person} = desk;
+	const {tx, chat} = desk;
 	const tied = await tiedTo(desk, message);
 	if (tied) return tied;
 	// What came last is answered without a reply in private alone: in a group others speak, too.
 	const isAnswer = chat.kind === 'private' && !message.reply_to_message;
 	const asked = isAnswer ? await askedBy(desk, await expectedLast(tx, chat.id)) : undefined;
 	if (asked?.kind === 'verifier') return asked;
-	const seat = await seatOf(tx, {chat: chat.id, person: person.id});
+	const seat = await seatOf(tx, sitterAt(desk));
 	const elsewhere = message.text?.startsWith('/') ? undefined : await purposeOfEar(desk, seat);
 	if (elsewhere) return elsewhere;
 	const find = await findFrom(desk, seat);
@@ -54,7 +54,7 @@ export async function purposeOf(desk: Desk, message: Message): Promise<Purpose> 
 
 /** The find that words are about which can be about nothing else: the open one, else as `purposeOf` ends. */
 export async function findSpokenOf(desk: Desk): Promise<SpokenOf> {
-	return findFrom(desk, await seatOf(desk.tx, {chat: desk.chat.id, person: desk.person.id}));
+	return findFrom(desk, await seatOf(desk.tx, sitterAt(desk)));
 }
 
 /** What a message is bound to by itself: a reply to what it answers, a photo to the others of its album. */

@@ -8,7 +8,7 @@ import {type Button, packButton, unpackButton} from './button.ts';
 import {runCommand} from './by-button.ts';
 import {actOnDraft} from './commands/drafts.ts';
 import {actOnSort} from './commands/sort.ts';
-import {type Ctx, type Desk, postHere, readerAt, sayHere} from './desk.ts';
+import {type Ctx, type Desk, postHere, readerAt, sayHere, sitterAt} from './desk.ts';
 import {beginFindHere, turnFind} from './find-turn.ts';
 import {actOnMenu} from './menus.ts';
 import {answerableFind, ownFind} from './whose.ts';
@@ -47,7 +47,7 @@ async function findOf(desk: Desk, button: Button): Promise<FindRow | 'none' | 'n
 }
 
 async function seatedFind(desk: Desk): Promise<FindRow | 'none'> {
-	const find = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const find = await findSatAt(desk.tx, sitterAt(desk));
 	const row = find === undefined ? 'none' : await answerableFind(desk, find);
 	return row === 'not-yours' ? 'none' : row;
 }

@@ -14,14 +14,7 @@ export async function tellSeason(desk: Desk, season: Season): Promise<void> {
 	const {say} = readerAt(desk);
 	const {year} = season;
 	const before = String(year - 1);
-	const keyboard = [
-		[
-			{
-				text: say.say('season-before', {year: before}),
-				data: menuButton('season', before),
-			},
-		],
-	];
+	const keyboard = [[{text: say.say('season-before', {year: before}), data: menuButton('season', before)}]];
 	await sayHere(desk, seasonText(desk, season), keyboard);
 	for (const picture of picturesOf(desk, season)) {
 		const html = escaped(say.say('season-heading', {year: String(year)}));

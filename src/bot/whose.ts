@@ -2,7 +2,7 @@
 import {type FindRow, findById} from '../store/finds.ts';
 import {personById} from '../store/people.ts';
 import {findSatAt, sitAt} from '../store/seats.ts';
-import type {Desk} from './desk.ts';
+import {type Desk, sitterAt} from './desk.ts';
 
 /** Its owner anywhere; in the group it was begun in everybody else, too, unless the owner said no. */
 export function mayAnswer({person, chat}: Desk, row: FindRow): boolean {
@@ -36,9 +36,9 @@ export async function ownFind(desk: Desk, find: number): Promise<FindRow | 'none
 
 /** From now on the words of the person go to this find; one who only helps stays at an open find of their own. */
 export async function sitDown(desk: Desk, row: FindRow): Promise<void> {
-	const {tx, chat, person} = desk;
+	const {tx, person} = desk;
 	if (desk.isUnnamed) return;
-	const seat = {chat: chat.id, person: person.id};
+	const seat = sitterAt(desk);
 	if (row.person !== person.id) {
 		const at = await findSatAt(tx, seat);
 		const own = at === undefined ? undefined : await findById(tx, at);

@@ -2,7 +2,6 @@
 import {createHash} from 'node:crypto';
 import {mkdir, rename, rm, writeFile} from 'node:fs/promises';
 import {dirname, join} from 'node:path';
-import sharp from 'sharp';
 
 /** A phone's picture has up to 50 megapixels; more is a trap. */
 const mostPixels = 64_000_000;
@@ -10,6 +9,7 @@ const longestSidePx = 2560;
 
 /** Turned upright, at most 2560 pixels long, as JPEG without any metadata; throws when it is no picture. */
 export async function cleanPhoto(bytes: Uint8Array): Promise<Uint8Array> {
+	const sharp = await openSharp();
 	return sharp(bytes, {limitInputPixels: mostPixels, failOn: 'error'})
 		.rotate()
 		.resize({width: longestSidePx, height: longestSidePx, fit: 'inside', withoutEnlargement: true})
@@ -22,6 +22,7 @@ export async function blurPart(
 	photo: Uint8Array,
 	corners: readonly (readonly [number, number])[],
 ): Promise<Uint8Array> {
+	const sharp = await openSharp();
 	const {width, height} = await sharp(photo).metadata();
 	const ring = corners.map(([x, y]) => `${x},${y}`).join(' ');
 	const mask = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}"><polygon points="${ring}"/></svg>`;
@@ -36,6 +37,11 @@ export async function blurPart(
 		.composite([{input: soft}])
 		.jpeg({quality: 85})
 		.toBuffer();
+}
+
+/** Loading it takes a tenth of a second of processor, and a start brings no photo. */
+async function openSharp() {
+	return (await import('sharp')).default;
 }
 
 /** Stores a cleaned photo under the SHA-256 of its bytes; storing it twice is harmless. */

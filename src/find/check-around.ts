@@ -2,7 +2,7 @@
 import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {parts} from '../key/check-ids.ts';
-import {type Fault, tryYaml} from '../key/yaml.ts';
+import {type Fault, type Read, tryYaml} from '../key/yaml.ts';
 import type {Texts} from '../text/text.ts';
 import {type Around, aroundSchema, waysOf} from './around.ts';
 import {type Needed, sentencesOf, sharedSentences, traySentences} from './around-sentences.ts';
@@ -76,12 +76,18 @@ type Checkable = {
 
 type Remark = {readonly what: string; readonly todo: string};
 
-/** How many steps stand around the key, and every fault of `around.yaml` and of the sentences all regions share. */
+/**
+ * How many steps stand around the key, and every fault of `around.yaml` and of the sentences all regions share; `known`
+ * is that file where it was read before.
+ */
 export function checkAround(
 	folder: string,
 	texts: Texts,
+	known?: Read<Around>,
 ): {readonly steps: number; readonly faults: readonly Fault[]} {
-	const tried = tryYaml(join(folder, 'around.yaml'), aroundSchema);
+	const tried = known
+		? {kind: 'read' as const, read: known}
+		: tryYaml(join(folder, 'around.yaml'), aroundSchema);
 	if (tried.kind === 'faults') return {steps: 0, faults: tried.faults};
 	const checkable = {folder, around: tried.read.value, lineOf: tried.read.lineOf, texts};
 	return {

@@ -2,7 +2,7 @@
 import {join} from 'node:path';
 import {type Region, readRegion} from '../key/region.ts';
 import {compileKey, type KeyMachine} from '../key/states.ts';
-import {readYaml} from '../key/yaml.ts';
+import {type Read, readYaml} from '../key/yaml.ts';
 import {type Around, aroundSchema} from './around.ts';
 import {type AroundMachine, compileAround} from './machine.ts';
 
@@ -16,12 +16,12 @@ export type Flow = {
 
 /** Reads `flows/around.yaml` and one region; throws an Error naming file and line where they do not fit. */
 export function readFlow(flowsFolder: string, regionId: string): Flow {
-	return flowOf(readRegion(flowsFolder, regionId), readAround(flowsFolder));
+	return flowOf(readRegion(flowsFolder, regionId), readAround(flowsFolder).value);
 }
 
-/** Reads the questions around the key. */
-export function readAround(flowsFolder: string): Around {
-	return readYaml(join(flowsFolder, 'around.yaml'), aroundSchema).value;
+/** Reads the questions around the key, with the lines on which they stand. */
+export function readAround(flowsFolder: string): Read<Around> {
+	return readYaml(join(flowsFolder, 'around.yaml'), aroundSchema);
 }
 
 /** Builds the machines of a region that was read. */

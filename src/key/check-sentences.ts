@@ -1,5 +1,6 @@
 /** Faults in the sentences of a region: missing ones, and ones too long to be shown. */
 import {join} from 'node:path';
+import type {Written} from '../text/text.ts';
 import {type Checkable, inKey, inProfiles} from './checkable.ts';
 import type {Fault} from './yaml.ts';
 
@@ -52,11 +53,7 @@ function wantedMessages(checkable: Checkable): readonly Wanted[] {
 	];
 }
 
-function checkLengths(
-	checkable: Checkable,
-	language: string,
-	messages: ReadonlyMap<string, string>,
-): readonly Fault[] {
+function checkLengths(checkable: Checkable, language: string, messages: Written): readonly Fault[] {
 	return Object.entries(checkable.region.key.characters).flatMap(([id, {states}]) => {
 		const limited = [
 			{message: `question-${id}`, most: captionMost},
@@ -72,11 +69,7 @@ function checkLengths(
 }
 
 /** Options that read alike cannot be told apart. */
-function checkTwins(
-	checkable: Checkable,
-	language: string,
-	messages: ReadonlyMap<string, string>,
-): readonly Fault[] {
+function checkTwins(checkable: Checkable, language: string, messages: Written): readonly Fault[] {
 	return Object.entries(checkable.region.key.characters).flatMap(([id, {states}]) => {
 		const labels = states.map(state => ({
 			message: `option-${id}-${state}`,

@@ -37,7 +37,7 @@ export function checkRead({region, keyLine, profilesLine}: RegionRead, texts: Te
 		region,
 		keyLine,
 		profilesLine,
-		texts: new Map(texts.languages.map(language => [language, texts.all(language)] as const)),
+		texts: new Map(texts.languages.map(language => [language, texts.written(language)] as const)),
 		sentenceLine: (language, message) => sentenceLine(join(region.folder, `${language}.ftl`), message),
 	});
 }

@@ -1,5 +1,6 @@
 /** What a check of a region looks at, and how it points to a line. */
 import {join} from 'node:path';
+import type {Written} from '../text/text.ts';
 import type {Region} from './region.ts';
 import type {Fault} from './yaml.ts';
 
@@ -11,7 +12,7 @@ export type Checkable = {
 	readonly keyLine: (path: Path) => number;
 	readonly profilesLine: (path: Path) => number;
 	/** By language, each message formatted without values. */
-	readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
+	readonly texts: ReadonlyMap<string, Written>;
 	/** The line of a message in the region's file of a language, if it stands there. */
 	readonly sentenceLine?: (language: string, message: string) => number | undefined;
 };

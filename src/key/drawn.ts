@@ -43,10 +43,7 @@ export function commonestStates(
 /** The state of a character that a shape looks most like; more than one where it lies between them. */
 export function nearestStates(character: Character, shape: Shape): readonly string[] {
 	const mine = leavesOf(shape);
-	const states = character.states.map(state => ({
-		state,
-		leaves: leavesOf(withParts(plainShape, character.draws?.[state] ?? {})),
-	}));
+	const states = drawnStates(character);
 	const telling = [...mine.keys()].filter(
 		leaf => new Set(states.map(({leaves}) => leaves.get(leaf))).size > 1,
 	);
@@ -59,11 +56,26 @@ export function nearestStates(character: Character, shape: Shape): readonly stri
 }
 
 type Leaves = ReturnType<typeof leavesOf>;
+type DrawnStates = readonly {readonly state: string; readonly leaves: Leaves}[];
+
+// The check of a region holds every taxon against the same states.
+const drawnBefore = new WeakMap<Character, DrawnStates>();
+
+function drawnStates(character: Character): DrawnStates {
+	const known = drawnBefore.get(character);
+	if (known) return known;
+	const drawn = character.states.map(state => ({
+		state,
+		leaves: leavesOf(withParts(plainShape, character.draws?.[state] ?? {})),
+	}));
+	drawnBefore.set(character, drawn);
+	return drawn;
+}
 
 /** How far a value is from that of a state: 1 for two states at the ends of what the character draws. */
 function apart(
 	leaf: string,
-	{mine, leaves, states}: {mine: Leaves; leaves: Leaves; states: readonly {readonly leaves: Leaves}[]},
+	{mine, leaves, states}: {mine: Leaves; leaves: Leaves; states: DrawnStates},
 ): number {
 	const [one, other] = [mine.get(leaf), leaves.get(leaf)];
 	if (typeof one !== 'number' || typeof other !== 'number') return one === other ? 0 : 1;

@@ -1,4 +1,5 @@
-import proj4, {type Converter} from 'proj4';
+import {createRequire} from 'node:module';
+import type {Converter} from 'proj4';
 
 /** The two national grids that people read off maps here, by EPSG code: British National Grid and Irish Grid. */
 export type Grid = 'EPSG:27700' | 'EPSG:29903';
@@ -50,9 +51,14 @@ const converters = new Map<Grid, Converter>();
 function converterOf(grid: Grid): Converter {
 	const known = converters.get(grid);
 	if (known) return known;
-	const made = proj4(definitions[grid]);
+	const made = openProjections()(definitions[grid]);
 	converters.set(grid, made);
 	return made;
+}
+
+/** Loading it is a twentieth of a start, and many a day nobody reads a grid reference. */
+function openProjections(): typeof import('proj4') {
+	return createRequire(import.meta.url)('proj4');
 }
 
 // A line down the sea between the two islands, drawn by us and up to the end of Ireland at 55.5: from this latitude

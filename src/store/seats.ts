@@ -2,7 +2,7 @@
 import type {Db, Tables, Tx} from './schema.ts';
 
 /** A person in a chat. */
-export type Place = {readonly chat: number; readonly person: number};
+export type Sitter = {readonly chat: number; readonly person: number};
 
 /** What is asked for that is no find: answers to the plan of a day, or a place to be told about. */
 export type Ear = {readonly kind: 'plan'; readonly day: number} | {readonly kind: 'place'};
@@ -15,7 +15,7 @@ export type Seat = {
 };
 
 /** The seat of a person in a chat; nothing when they never had a find or were asked for anything there. */
-export async function seatOf(db: Db | Tx, {chat, person}: Place): Promise<Seat | undefined> {
+export async function seatOf(db: Db | Tx, {chat, person}: Sitter): Promise<Seat | undefined> {
 	const row = await db
 		.selectFrom('seat')
 		.select(['find', 'ear', 'day'])
@@ -26,25 +26,25 @@ export async function seatOf(db: Db | Tx, {chat, person}: Place): Promise<Seat |
 }
 
 /** The find at which a person sits in a chat, also while they are asked for something else. */
-export async function findSatAt(db: Db | Tx, place: Place): Promise<number | undefined> {
-	return (await seatOf(db, place))?.find;
+export async function findSatAt(db: Db | Tx, sitter: Sitter): Promise<number | undefined> {
+	return (await seatOf(db, sitter))?.find;
 }
 
 /** From now on a person's words in a chat go to this find, or to none, and to nothing else. */
 export async function sitAt(
 	tx: Tx,
-	{chat, person, find}: Place & {readonly find: number | undefined},
+	{chat, person, find}: Sitter & {readonly find: number | undefined},
 ): Promise<void> {
 	await take(tx, {chat, person}, {find: find ?? null, ear: null, day: null});
 }
 
 /** From now on a person's words in a chat are for this; their find waits. */
-export async function listenFor(tx: Tx, place: Place, ear: Ear): Promise<void> {
-	await take(tx, place, {ear: ear.kind, day: ear.kind === 'plan' ? ear.day : null});
+export async function listenFor(tx: Tx, sitter: Sitter, ear: Ear): Promise<void> {
+	await take(tx, sitter, {ear: ear.kind, day: ear.kind === 'plan' ? ear.day : null});
 }
 
 /** A person's words in a chat go to a find again; true when they went elsewhere. */
-export async function stopListening(tx: Tx, {chat, person}: Place): Promise<boolean> {
+export async function stopListening(tx: Tx, {chat, person}: Sitter): Promise<boolean> {
 	const freed = await tx
 		.updateTable('seat')
 		.set({ear: null, day: null})
@@ -77,10 +77,10 @@ export async function moveSeats(
 
 type Taken = Partial<Pick<Tables['seat'], 'find' | 'ear' | 'day'>>;
 
-async function take(tx: Tx, place: Place, taken: Taken): Promise<void> {
+async function take(tx: Tx, sitter: Sitter, taken: Taken): Promise<void> {
 	await tx
 		.insertInto('seat')
-		.values({find: null, ear: null, day: null, ...taken, ...place})
+		.values({find: null, ear: null, day: null, ...taken, ...sitter})
 		.onConflict(conflict => conflict.columns(['chat', 'person']).doUpdateSet(taken))
 		.execute();
 }

@@ -18,8 +18,15 @@ export type Texts = {
 	readonly languages: readonly string[];
 	/** The language asked for if there is one, else English. */
 	readonly in: (language: string | undefined) => Say;
-	/** Every message of a language with its placeholders unfilled, for checks. */
-	readonly all: (language: string) => ReadonlyMap<string, string>;
+	/** The sentences of a language as they are written, for checks; none of one that there is not. */
+	readonly written: (language: string) => Written;
+};
+
+/** Sentences with their placeholders unfilled, each worked out when it is asked for. */
+export type Written = {
+	readonly ids: readonly string[];
+	readonly has: (message: string) => boolean;
+	readonly get: (message: string) => string | undefined;
 };
 
 const fallback = 'en';
@@ -56,7 +63,7 @@ export function readTexts(folders: readonly string[]): Texts {
 				throw new Error(`Expected sentences in "${language}"; there are ${[...says.keys()].join(', ')}`);
 			return found;
 		},
-		all: language => unfilled(bundles.get(language), ids.get(language)),
+		written: language => unfilled(bundles.get(language), ids.get(language)),
 	};
 }
 
@@ -76,15 +83,16 @@ function sayFrom(language: string, bundle: FluentBundle): Say {
 	};
 }
 
-function unfilled(
-	bundle: FluentBundle | undefined,
-	ids: ReadonlySet<string> = new Set(),
-): ReadonlyMap<string, string> {
-	const all = new Map<string, string>();
-	for (const id of ids) {
-		const pattern = bundle?.getMessage(id)?.value;
-		// Errors are the unfilled values, which is what is wanted here.
-		if (pattern) all.set(id, bundle?.formatPattern(pattern, {}, []) ?? '');
-	}
-	return all;
+function unfilled(bundle: FluentBundle | undefined, ids: ReadonlySet<string> = new Set()): Written {
+	const patternOf = (id: string) => bundle?.getMessage(id)?.value ?? undefined;
+	const has = (id: string) => patternOf(id) !== undefined;
+	return {
+		ids: [...ids].filter(has),
+		has,
+		get: id => {
+			const pattern = patternOf(id);
+			// Errors are the unfilled values, which is what is wanted here.
+			return pattern && bundle?.formatPattern(pattern, {}, []);
+		},
+	};
 }

@@ -79,10 +79,16 @@ test('all sentences of a language are listed with their values left open', () =>
 		{'en.ftl': 'a = Hello { $name }\n'},
 		{'en.ftl': 'b = Bye\n', 'fr.ftl': 'b = Salut\n'},
 	);
-	expect([...texts.all('en')]).toEqual([
-		['a', 'Hello {$name}'],
-		['b', 'Bye'],
+	const written = (language: string) => {
+		const {ids, has, get} = texts.written(language);
+		return ids.map(id => [id, has(id), get(id)]);
+	};
+	expect(written('en')).toEqual([
+		['a', true, 'Hello {$name}'],
+		['b', true, 'Bye'],
 	]);
-	expect([...texts.all('fr')]).toEqual([['b', 'Salut']]);
-	expect([...texts.all('xx')]).toEqual([]);
+	expect(written('fr')).toEqual([['b', true, 'Salut']]);
+	expect(texts.written('fr').has('a')).toBe(false);
+	expect(texts.written('fr').get('a')).toBeUndefined();
+	expect(written('xx')).toEqual([]);
 });

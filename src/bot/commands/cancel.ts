@@ -2,13 +2,13 @@
 import {findById} from '../../store/finds.ts';
 import {findSatAt, sitAt, stopListening} from '../../store/seats.ts';
 import {packButton} from '../button.ts';
-import {type Ctx, readerAt, sayHere} from '../desk.ts';
+import {type Ctx, readerAt, sayHere, sitterAt} from '../desk.ts';
 import {turnFind} from '../find-turn.ts';
 
 /** Puts the present find aside; it is not thrown away. */
 export async function cancel({desk}: Ctx): Promise<void> {
 	const {say} = readerAt(desk);
-	const seat = {chat: desk.chat.id, person: desk.person.id};
+	const seat = sitterAt(desk);
 	if (await stopListening(desk.tx, seat)) return sayHere(desk, say.say('cancelled-else'));
 	const find = await findSatAt(desk.tx, seat);
 	await sitAt(desk.tx, {...seat, find: undefined});

@@ -13,7 +13,7 @@ import {sendResult, showResult} from '../day-over.ts';
 import {askPlan, readDay, readPlan, reopenPlan, turnPlan} from '../day-plan.ts';
 import {callOff, publish} from '../day-publish.ts';
 import {dayCard, dayLine} from '../day-words.ts';
-import {type Ctx, type Desk, readerAt, regionOf, sayHere} from '../desk.ts';
+import {type Ctx, type Desk, readerAt, regionOf, sayHere, sitterAt} from '../desk.ts';
 import {changeScreen, planButton} from '../plan-screen.ts';
 
 /** So many fit a phone. */
@@ -151,7 +151,7 @@ async function publishPlan(desk: Desk, row: DayRow, [turn]: readonly string[]): 
 async function leaveChange(desk: Desk, row: DayRow): Promise<void> {
 	if (row.state === 'planned') return askPlan(desk, row);
 	await keepPlan(desk.tx, {day: row.id, plan: undefined, turn: row.turn + 1, now: desk.now});
-	await stopListening(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	await stopListening(desk.tx, sitterAt(desk));
 	return sayHere(desk, readerAt(desk).say.say('plan-left'));
 }
 

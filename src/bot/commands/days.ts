@@ -23,10 +23,7 @@ const parties = [1, 2, 3, 4, 5, 6, 8, 10] as const;
 export async function showDays({desk}: Ctx): Promise<void> {
 	const {say} = readerAt(desk);
 	const rows = await nextDays(desk);
-	const tellMe = {
-		text: say.say('days-tellme'),
-		data: menuButton('tellme', 'show'),
-	};
+	const tellMe = {text: say.say('days-tellme'), data: menuButton('tellme', 'show')};
 	if (rows.length === 0) return sayHere(desk, say.say('days-none'), [[tellMe]]);
 	const lines = rows.map(
 		({row, day, away}) => `• ${say.say('day-number', {number: String(row.id)})} ${dayLine(day, say, away)}`,

@@ -32,10 +32,7 @@ export async function showForwarding({desk}: Ctx): Promise<void> {
 			data: menuButton('forwarding', String(one.id)),
 		},
 	]);
-	const all = {
-		text: say.say('forwarding-retry-all'),
-		data: menuButton('forwarding', 'all'),
-	};
+	const all = {text: say.say('forwarding-retry-all'), data: menuButton('forwarding', 'all')};
 	return sayHere(desk, lines.join('\n'), dead.length > 0 ? [[all], ...retries] : []);
 }
 

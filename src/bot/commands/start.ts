@@ -2,7 +2,7 @@
 import {findSatAt} from '../../store/seats.ts';
 import {packButton} from '../button.ts';
 import {dayPrefix} from '../day-link.ts';
-import {type Ctx, readerAt, sayHere} from '../desk.ts';
+import {type Ctx, readerAt, sayHere, sitterAt} from '../desk.ts';
 import {bringCode} from '../role-code.ts';
 import {showLinkedDay} from './days.ts';
 import {safetyText} from './safety.ts';
@@ -23,7 +23,7 @@ export async function start(ctx: Ctx): Promise<void> {
 		await sayHere(desk, paragraphs.join('\n\n'), [[begin]]);
 		return code === '' ? undefined : showLinkedDay(desk, code.slice(dayPrefix.length));
 	}
-	const find = await findSatAt(desk.tx, {chat: desk.chat.id, person: desk.person.id});
+	const find = await findSatAt(desk.tx, sitterAt(desk));
 	const goOn =
 		find === undefined ? [] : [{text: say.say('button-go-on'), data: packButton({kind: 'resume', find})}];
 	return sayHere(desk, say.say('welcome-back'), [[begin], ...(goOn.length > 0 ? [goOn] : [])]);

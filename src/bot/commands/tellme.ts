@@ -14,7 +14,7 @@ import {listenFor, stopListening} from '../../store/seats.ts';
 import {sharingOf} from '../../store/sharing.ts';
 import {nearM} from '../../survey/news.ts';
 import {menuButton} from '../button.ts';
-import {type Ctx, type Desk, readerAt, regionOf, sayHere, shelfOf} from '../desk.ts';
+import {type Ctx, type Desk, readerAt, regionOf, sayHere, shelfOf, sitterAt} from '../desk.ts';
 import {lastSpot} from '../last-spot.ts';
 
 /** Shows what a chat is told, and what it may ask for; or takes the place written after the command. */
@@ -57,7 +57,7 @@ async function hearPlace(
 	desk: Desk,
 	heard: string | {readonly latitude: number; readonly longitude: number},
 ): Promise<void> {
-	const seat = {chat: desk.chat.id, person: desk.person.id};
+	const seat = sitterAt(desk);
 	if (typeof heard !== 'string') {
 		await stopListening(desk.tx, seat);
 		return ask(desk, nearAsked(heard));
@@ -82,7 +82,7 @@ async function ask(desk: Desk, asked: Asked): Promise<void> {
 async function askPlace(desk: Desk): Promise<void> {
 	const {say} = readerAt(desk);
 	if (desk.chat.kind === 'group') return sayHere(desk, say.say('tellme-place-group'));
-	await listenFor(desk.tx, {chat: desk.chat.id, person: desk.person.id}, {kind: 'place'});
+	await listenFor(desk.tx, sitterAt(desk), {kind: 'place'});
 	return sayHere(desk, say.say('tellme-place'));
 }
 
