@@ -1,7 +1,8 @@
 /** A coin beside a case: no measure, since a single small round thing hardly tells its slant, but enough for a class of size. */
+import {makeOutlineFinder} from './four-sided.ts';
 import {halve, type Point, type Raster} from './raster.ts';
 import type {Found} from './reference.ts';
-import {areaOf, fenceRound, partsOf, roomForRuns} from './regions.ts';
+import {areaOf, fenceRound, partsOf, roomForRuns, turnOf} from './regions.ts';
 import {masksOf, type Shades, shadesOf} from './shades.ts';
 import {card} from './sizes.ts';
 
@@ -21,13 +22,16 @@ const leastRound = 0.8;
 /** How far its edge may be off the fitted ellipse, as a share of its size and at least in pixels. */
 const mostOff = 0.06;
 const finestPx = 0.7;
+/** A card takes up less of a photo than this, a sheet on which a coin may lie more (our choice). */
+const mostPrinted = 0.3;
 /** In how many ways it must be seen to be sure. */
 const leastVotes = 3;
 
 /** The one round thing of a photo, in its pixels, looked for in the picture at half its size; undefined where there is not one. */
 export function findRound(half: Raster): Round | undefined {
-	const round = roundIn(shadesOf(halve(half)));
-	if (!round) return undefined;
+	const shades = shadesOf(halve(half));
+	const round = roundIn(shades);
+	if (!round || isPrinted(round, shades)) return undefined;
 	const [x, y] = round.middle;
 	return {middle: [4 * x + 1.5, 4 * y + 1.5], long: 4 * round.long, short: 4 * round.short};
 }
@@ -55,6 +59,21 @@ function roundIn(shades: Shades): Round | undefined {
 	if (first.length < leastVotes || second.length > first.length / 2) return undefined;
 	// What lies between edges is smaller than what they go round, so one of the larger is nearest to the truth.
 	return first.toSorted((a, b) => a.long - b.long)[Math.floor(0.75 * first.length)];
+}
+
+/** Whether a round thing lies on something with four sides, as what is printed on a card does. */
+function isPrinted({middle, long}: Round, shades: Shades): boolean {
+	const look = makeOutlineFinder(shades);
+	for (const way of ['light', 'colour'] as const) look(way);
+	return look('edges').some(({corners, votes}) => {
+		const area = areaOf(corners);
+		const isSmall = area < mostPrinted * shades.across.values.length && area > 6 * long * long;
+		return (
+			votes > 1 &&
+			isSmall &&
+			corners.every((corner, index) => turnOf(corner, corners[(index + 1) % 4], middle) > 0)
+		);
+	});
 }
 
 /** The ellipse with the second moments of a fence; undefined where the fence is no ellipse. */

@@ -19,7 +19,7 @@ export function asMeasuringSheet(raster: Raster, found: Found): Found | undefine
 	let best: {found: Found; sum: number} | undefined;
 	for (let turn = 0; turn < 4; turn += 1) {
 		const corners = turnedBy(found.placed.corners, turn);
-		const pose = poseOf(corners, halfMm, raster);
+		const pose = poseOf({...found.placed, corners}, halfMm, raster);
 		if (!pose || pose.misfit > found.pose.misfit + 3) continue;
 		const view = pose.viewAt(0);
 		for (let scale = 0.9; scale < 1.071; scale += 0.01) {

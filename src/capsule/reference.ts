@@ -28,6 +28,7 @@ export type Found = {
 const coarse = 4;
 const mostLooked = 16;
 const cornerSigmaPx = 0.7;
+const bowShare = 0.6;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
 const mostMisfit = 6;
 /** So much more is left to rough corners, and to sides that may still lie along a shadow. */
@@ -137,13 +138,21 @@ function fitFlat({longMm, shortMm, ...rest}: Flat, placed: Placed, raster: Raste
 		[shortMm / 2, longMm / 2],
 	];
 	return sizes.flatMap(halfMm => {
-		const pose = poseOf(placed.corners, halfMm, raster);
+		const pose = poseOf(placed, halfMm, raster);
 		return pose ? [{flat: {longMm, shortMm, ...rest}, pose, halfMm}] : [];
 	});
 }
 
 /** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
-export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds = 40): Pose | undefined {
+export function poseOf(
+	{corners, sides}: Placed,
+	[x, y]: Point,
+	raster: Raster,
+	rounds = 40,
+): Pose | undefined {
+	// A lens that bows all four sides the same way puts the corners off by about as much.
+	const bowPx = sides.reduce((sum, side) => sum + side.bowPx, 0) / Math.max(1, sides.length);
+	const sigmaPx = Math.hypot(cornerSigmaPx, bowShare * bowPx);
 	const own: Corners = [
 		[-x, -y],
 		[x, -y],
@@ -151,7 +160,7 @@ export function poseOf(corners: Corners, [x, y]: Point, raster: Raster, rounds =
 		[-x, y],
 	];
 	return findPose(
-		corners.map((px, index) => ({px, mm: own[index] ?? [0, 0], sigmaPx: cornerSigmaPx})),
+		corners.map((px, index) => ({px, mm: own[index] ?? [0, 0], sigmaPx})),
 		raster,
 		rounds,
 	);
@@ -164,7 +173,7 @@ function mayBe(corners: Corners, raster: Raster, most: number): boolean {
 	if (slim > 2.4 || slim < 1 / 2.4 || Math.min(a / c, c / a, b / d, d / b) < 0.5) return false;
 	return [a4, letter, card].some(({longMm, shortMm}) =>
 		[slim > 0.8 && ([longMm, shortMm] as const), slim < 1.25 && ([shortMm, longMm] as const)].some(size => {
-			const pose = size && poseOf(corners, [size[0] / 2, size[1] / 2], raster, 4);
+			const pose = size && poseOf({corners, sides: []}, [size[0] / 2, size[1] / 2], raster, 4);
 			return pose && pose.misfit < most;
 		}),
 	);

@@ -49,6 +49,15 @@ test('one disc is found in pixels of the whole photo, two are none', () => {
 	expect(findRound(discs())).toBeUndefined();
 });
 
+test('a disc that is printed on a card is none', () => {
+	const {rgb, ...size} = discs([300, 200]);
+	const printed = rgb.map((value, at) => {
+		const [x, y] = [Math.floor(at / 3) % size.width, Math.floor(at / 3 / size.width)];
+		return value === 200 && x > 200 && x < 400 && y > 140 && y < 265 ? 150 : value;
+	});
+	expect(findRound({...size, rgb: printed})).toBeUndefined();
+});
+
 test('a coin of the usual 23 mm gives its own width as 23 mm', () => {
 	const {pose} = asIfFlat(
 		{middle: [100, 80], long: 46, short: 46},
