@@ -125,6 +125,9 @@ function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): Paler | u
 	return {border: band.border, isTinged: band.kind === 'maybe'};
 }
 
+/** A streak of shine at the rim, of the ground's own colour, is no wider (our choice). */
+const streakMm = 4;
+
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
 function chooseBorder(strip: Strip, borders: readonly Border[]): Border | undefined {
 	const [best] = borders;
@@ -134,10 +137,21 @@ function chooseBorder(strip: Strip, borders: readonly Border[]): Border | undefi
 			border.at(0) < best.at(0) &&
 			border.score > 0.75 * best.score &&
 			border.trust > 0.75 &&
+			// A streak of shine at the rim covers a part of an end only; a tendril beyond it leaves all of it to be seen.
+			(border.seen > 0.9 || best.seen < 0.95 || best.at(0) - border.at(0) > streakMm) &&
 			// A much weaker edge with no bare ground behind it is one within an apron.
 			(border.strength > 0.5 * best.strength || !isDarkBetween(strip, border, best)),
 	);
-	return inner.toSorted((a, b) => a.at(0) - b.at(0))[0] ?? best;
+	const first = inner.toSorted((a, b) => a.at(0) - b.at(0))[0] ?? best;
+	return borders.find(border => isRimOf(border, first)) ?? first;
+}
+
+/** Whether a border is the rim outside of a streak of shine, whose own edge was taken for the end. */
+function isRimOf(border: Border, streak: Border): boolean {
+	const apart = border.at(0) - streak.at(0);
+	const isAsPlain =
+		border.seen >= streak.seen && border.strength > 0.8 * streak.strength && border.trust > 0.5;
+	return streak.seen < 0.9 && apart > 0 && apart < streakMm && isAsPlain;
 }
 
 function widestOf(
