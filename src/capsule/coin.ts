@@ -1,7 +1,8 @@
 /** A coin beside a case: no measure, since a single small round thing hardly tells its slant, but enough for a class of size. */
+
+import type {Found} from './flat-fit.ts';
 import {makeOutlineFinder} from './four-sided.ts';
 import {halve, type Point, type Raster} from './raster.ts';
-import type {Found} from './reference.ts';
 import {areaOf, fenceRound, partsOf, roomForRuns, turnOf} from './regions.ts';
 import {masksOf, type Shades, shadesOf} from './shades.ts';
 import {card} from './sizes.ts';

@@ -3,7 +3,7 @@ import {type Axis, walkOut} from './axis.ts';
 import type {Body} from './bodies.ts';
 import {type BodySize, meanOf} from './body-size.ts';
 import type {Border} from './border.ts';
-import type {Found} from './reference.ts';
+import type {Found} from './flat-fit.ts';
 
 /** Why a body was not measured. */
 export type Doubt = 'cut-off' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted';

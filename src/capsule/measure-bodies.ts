@@ -2,6 +2,7 @@
 import {findAxis, fromAxis} from './axis.ts';
 import {type Body, findBodies} from './bodies.ts';
 import {sizeBody} from './body-size.ts';
+import type {Found} from './flat-fit.ts';
 import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
 import {findGround} from './ground.ts';
 import {carry, type Homography, inverse} from './homography.ts';
@@ -10,7 +11,6 @@ import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Point, Raster} from './raster.ts';
-import type {Found} from './reference.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
 

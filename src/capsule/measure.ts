@@ -1,11 +1,12 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
 import {aboutMm, asIfFlat, findRound} from './coin.ts';
+import type {Found} from './flat-fit.ts';
 import {measureBodies, type Reading} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {type Photo, readPhoto} from './photo.ts';
 import {halve, type Point, type Raster} from './raster.ts';
-import {type Found, findFlats, isPlain} from './reference.ts';
+import {findFlats, isPlain} from './reference.ts';
 
 /** Measures every case on a photo by the best reference in it, or by the one asked for; never throws for a bad photo. */
 export async function measurePhoto(bytes: Uint8Array, wanted?: ReferenceKind): Promise<Outcome> {

@@ -1,9 +1,10 @@
 /** The measuring sheet in a photo: by the edge of its paper where that is seen, else by its marks alone. */
+
+import {type Found, poseOf} from './flat-fit.ts';
 import {type Corners, fourOf} from './four-sided.ts';
 import {type Mark, markSideMm, marks, marksSeen, readMark, turnedBy} from './marks.ts';
 import {findPose, type Seen} from './pose.ts';
 import {type Field, type Point, type Raster, smooth} from './raster.ts';
-import {type Found, poseOf} from './reference.ts';
 import {areaOf, fenceRound, partsOf, roomForRuns} from './regions.ts';
 import {placeSides} from './sides.ts';
 import {sheet} from './sizes.ts';

@@ -1,36 +1,19 @@
 /** The thing of known size in a photo: a sheet of A4 or a card, told from everything else that has four sides. */
+
+import {type Found, fitPastShadows, plainMisfit, poseOf} from './flat-fit.ts';
 import {type Corners, isNear, makeOutlineFinder, type Outline} from './four-sided.ts';
 import {outlinesOfLines} from './long-lines.ts';
 import {makePaperTest, type PaperTest} from './paper.ts';
-import {findPose, type Pose} from './pose.ts';
 import {halve, type Point, type Raster} from './raster.ts';
-import {areaOf} from './regions.ts';
 import {shadesOf} from './shades.ts';
-import {withoutShadows} from './shadow-edges.ts';
 import {joinSides, type Placed, placeSides, type Side} from './sides.ts';
-import {a4, card, type Flat, letter} from './sizes.ts';
-import {standsAlone} from './surroundings.ts';
-
-/** A sheet or card as found in a photo. */
-export type Found = {
-	readonly flat: Flat;
-	readonly pose: Pose;
-	readonly placed: Placed;
-	/** Half its sizes along its own x and y, in millimetres; its middle is at 0, 0. */
-	readonly halfMm: Point;
-	/** Higher is surer. */
-	readonly score: number;
-	/** Of a measuring sheet: the scale it was printed at, as its paper tells; 1 where only its marks are seen. */
-	readonly printScale?: number;
-};
+import {a4, card, letter} from './sizes.ts';
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
 const coarse = 4;
 const mostLooked = 16;
-const cornerSigmaPx = 0.7;
-const bowShare = 0.6;
-/** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
-const mostMisfit = 6;
+/** Of a side found in the picture at half its size, a pixel counts for two. */
+const mostScatterPx = 1.2;
 /** So much more is left to rough corners, and to sides that may still lie along a shadow. */
 const mostRough = 900;
 const mostPlaced = 250;
@@ -73,7 +56,7 @@ function openSearch(sight: Sight) {
 			const placed = place(corners, sight);
 			if (!placed || known.some(one => isNear(one, placed.corners, 6) && one !== rough)) continue;
 			known.push(placed.corners);
-			found.push(...fitFlats(placed, sight));
+			found.push(...fitPastShadows(placed, sight));
 		}
 	};
 	return {lookAt, isDone, found: () => found};
@@ -90,7 +73,7 @@ function place(corners: Corners, {raster, half}: Sight): Placed | undefined {
 		return finer && finer.seen > side.seen - 0.1 ? finer : doubled(side);
 	});
 	const placed = joinSides(sides);
-	return placed && isSeen(placed) ? withoutShadows(raster, placed) : undefined;
+	return placed && isSeen(placed) ? placed : undefined;
 }
 
 /** A side of the picture at half its size in pixels of the whole one. */
@@ -105,65 +88,15 @@ export function isPlain(one: Found): boolean {
 
 function isPlainSheet({flat, score, pose, placed}: Found): boolean {
 	return (
-		flat.kind !== 'card' && score > 0.45 && pose.misfit < 2 && placed.sides.every(({seen}) => seen > 0.85)
+		flat.kind !== 'card' &&
+		score > 0.45 &&
+		pose.misfit < plainMisfit &&
+		placed.sides.every(({seen}) => seen > 0.85)
 	);
 }
 
 function isPlainCard({pose, placed}: Found): boolean {
-	return pose.misfit < 2 && placed.sides.every(({seen, contrast}) => seen > 0.9 && contrast > 8);
-}
-
-/** The flats that four placed sides fit, with the pose of each; of A4 and Letter only the one that fits better. */
-function fitFlats(placed: Placed, {raster, isPaper}: Sight): readonly Found[] {
-	const share = areaOf(placed.corners) / (raster.width * raster.height);
-	const least = placed.sides.reduce((sum, side) => Math.min(sum, side.seen), 1);
-	// A card beside a case takes up little of a photo, a sheet below one much (our choice).
-	const papers = share > 0.07 && isPaper(placed.corners) ? [a4, letter] : [];
-	// Nothing lies over a card, so its sides are seen whole; those of a case taken for one are not.
-	const cards = share < 0.32 && least >= 0.75 && standsAlone(raster, placed.corners) ? [card] : [];
-	return [papers, cards].flatMap(flats => {
-		const [best] = flats
-			.flatMap(flat => fitFlat(flat, placed, raster))
-			.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
-		if (!best || best.pose.misfit > mostMisfit) return [];
-		const score = Math.sqrt(share) * (0.3 + least) * (1 - best.pose.misfit / (2 * mostMisfit));
-		return [{...best, placed, score}];
-	});
-}
-
-/** The poses of a flat that lies along or across. */
-function fitFlat({longMm, shortMm, ...rest}: Flat, placed: Placed, raster: Raster) {
-	const sizes: readonly Point[] = [
-		[longMm / 2, shortMm / 2],
-		[shortMm / 2, longMm / 2],
-	];
-	return sizes.flatMap(halfMm => {
-		const pose = poseOf(placed, halfMm, raster);
-		return pose ? [{flat: {longMm, shortMm, ...rest}, pose, halfMm}] : [];
-	});
-}
-
-/** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
-export function poseOf(
-	{corners, sides}: Placed,
-	[x, y]: Point,
-	raster: Raster,
-	rounds = 40,
-): Pose | undefined {
-	// A lens that bows all four sides the same way puts the corners off by about as much.
-	const bowPx = sides.reduce((sum, side) => sum + side.bowPx, 0) / Math.max(1, sides.length);
-	const sigmaPx = Math.hypot(cornerSigmaPx, bowShare * bowPx);
-	const own: Corners = [
-		[-x, -y],
-		[x, -y],
-		[x, y],
-		[-x, y],
-	];
-	return findPose(
-		corners.map((px, index) => ({px, mm: own[index] ?? [0, 0], sigmaPx})),
-		raster,
-		rounds,
-	);
+	return pose.misfit < plainMisfit && placed.sides.every(({seen, contrast}) => seen > 0.9 && contrast > 8);
 }
 
 /** Quick and generous: is there a camera for which these rough corners are any of the flats. */
@@ -187,7 +120,9 @@ function lengthsOf(corners: Corners): readonly number[] {
 }
 
 function isSeen({sides, corners}: Placed): boolean {
-	const isClear = sides.every(({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < 0.9 && contrast > 3);
+	const isClear = sides.every(
+		({seen, scatterPx, contrast}) => seen > 0.4 && scatterPx < mostScatterPx && contrast > 3,
+	);
 	return isClear && Math.min(...lengthsOf(corners)) > 40;
 }
 

@@ -1,107 +1,138 @@
 /** Moves a side that was found at the edge of a shadow to the edge of what throws it. */
 import type {Corners} from './four-sided.ts';
 import {type Raster, readColour} from './raster.ts';
-import {joinSides, type Placed, type Side} from './sides.ts';
+import type {Placed, Side} from './sides.ts';
 
 /** How far to both sides of a line is looked, and how many of the outermost points are taken for bare ground, or the thing. */
 const reach = 10;
 const plain = 3;
 const stepPx = 0.5;
 const places = 48;
+
+type Ends = readonly [Corners[number], Corners[number]];
 const count = (2 * reach) / stepPx + 1;
 /** Below this, of a right angle's sine, two colours are too much alike to be told from each other (our choice). */
 const leastApart = 0.08;
 /** A shadow takes at least this share of the light; less is the ground's own grain. */
 const leastShade = 0.06;
 
-/** An outline whose sides lie where the thing ends, also where its shadow is the plainer to see. */
-export function withoutShadows(raster: Raster, placed: Placed): Placed {
-	const sides = placed.sides.map((side, index) => {
+/** The sides that were found at the edge of a shadow, moved to the edge of what throws it; nothing for the others. */
+export function movedPastShadows(raster: Raster, placed: Placed): readonly (Side | undefined)[] {
+	return placed.sides.map((side, index) => {
 		const along = [placed.corners[index] ?? [0, 0], placed.corners[(index + 1) % 4] ?? [0, 0]] as const;
-		const off = edgeOff(profileAcross(raster, side, along));
-		const [a, b, c] = side.line;
-		return off === undefined ? side : {...side, line: [a, b, c + off] as const};
+		const lines = linesAcross(raster, side, along);
+		// A shadow may begin or end on the way along a side.
+		const [first, last] = [edgeOff(lines.slice(0, places / 2)), edgeOff(lines.slice(places / 2))];
+		if (lines.length < places || (first === undefined && last === undefined)) return undefined;
+		return {...side, line: movedLine(side.line, along, [first ?? 0, last ?? 0])};
 	});
-	return joinSides(sides) ?? placed;
 }
 
-/** Colours across a side, each the middle one of many places along it, from inside outwards. */
-function profileAcross(
-	raster: Raster,
-	{line: [a, b]}: Side,
-	[from, to]: readonly [Corners[number], Corners[number]],
-): Float32Array {
-	const profile = new Float32Array(count * 3);
-	const seen = new Float32Array(places * 3);
-	const [column, colour] = [new Float32Array(places), new Float32Array(3)];
-	for (let index = 0; index < count; index += 1) {
-		const off = index * stepPx - reach;
-		let held = 0;
-		for (let place = 0; place < places; place += 1) {
-			const share = 0.1 + (0.8 * (place + 0.5)) / places;
-			const x = from[0] + share * (to[0] - from[0]) + a * off;
-			const y = from[1] + share * (to[1] - from[1]) + b * off;
-			if (!readColour(raster, x, y, colour)) continue;
-			seen.set(colour, held * 3);
-			held += 1;
+/** A line moved outwards by so much in the middles of its two halves. */
+function movedLine(
+	[a, b]: Side['line'],
+	along: Ends,
+	[first, last]: readonly [number, number],
+): Side['line'] {
+	const [[x, y], [u, v]] = [pointOn(along, 0.3), pointOn(along, 0.7)];
+	const turn = (last - first) / Math.hypot(u - x, v - y);
+	const size = Math.hypot(1, turn);
+	// The normal is turned by as much as the line that it stands on; (b, -a) or (-b, a) runs along it.
+	const way = Math.sign(b * (u - x) - a * (v - y));
+	const [c, d] = [(a - turn * way * b) / size, (b + turn * way * a) / size];
+	return [c, d, c * (x + a * first) + d * (y + b * first)];
+}
+
+function pointOn([from, to]: Ends, share: number): Corners[number] {
+	return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+}
+
+/** Colours on many lines across a side, from inside outwards. */
+function linesAcross(raster: Raster, {line: [a, b]}: Side, along: Ends): readonly Float32Array[] {
+	const lines: Float32Array[] = [];
+	for (let place = 0; place < places; place += 1) {
+		const share = 0.1 + (0.8 * (place + 0.5)) / places;
+		const [x, y] = pointOn(along, share);
+		const colours = new Float32Array(count * 3);
+		let isSeen = true;
+		for (let index = 0; index < count && isSeen; index += 1) {
+			const off = index * stepPx - reach;
+			isSeen = readColour(raster, x + a * off, y + b * off, colours, index * 3);
 		}
-		for (let channel = 0; channel < 3; channel += 1) {
-			for (let place = 0; place < held; place += 1) column[place] = seen[place * 3 + channel] ?? 0;
-			profile[index * 3 + channel] = column.subarray(0, held).sort()[held >> 1] ?? Number.NaN;
-		}
+		if (isSeen) lines.push(colours);
 	}
-	return profile;
+	return lines;
 }
-
-type Colour = readonly [red: number, green: number, blue: number];
 
 /** How far outwards of the line the thing ends, where a shadow hides it; undefined where there is none to see. */
-function edgeOff(profile: Float32Array): number | undefined {
-	const thing = meanOf(profile, 0);
-	const ground = meanOf(profile, count - plain);
-	const [ii, ig, gg] = [dot(thing, thing), dot(thing, ground), dot(ground, ground)];
-	const whole = ii * gg - ig * ig;
-	return whole > leastApart ** 2 * ii * gg
-		? byColour(profile, {thing, ground, ii, ig, gg, whole})
-		: byDip(profile, Math.sqrt(ii), Math.sqrt(gg));
+function edgeOff(lines: readonly Float32Array[]): number | undefined {
+	// Each line by itself: a thing may have a pattern, and still it ends on all of them at one place.
+	const parted = lines.flatMap(line => partedOf(line) ?? []);
+	if (parted.length > lines.length / 3) {
+		return byColour(middleOf(parted.map(({shares}) => shares)), middleOf(parted.map(({lights}) => lights)));
+	}
+	return byDip(middleOf(lines.map(lightOf)));
 }
 
-type Two = {
-	readonly thing: Colour;
-	readonly ground: Colour;
-	readonly ii: number;
-	readonly ig: number;
-	readonly gg: number;
-	readonly whole: number;
-};
+/** How much of each point of a line is of the thing, and how much of the ground's light is there. */
+type Parted = {readonly shares: Float32Array; readonly lights: Float32Array};
 
-/** Every point is so much of the thing and so much of the ground's light; where both leave light out, there is shade. */
-function byColour(profile: Float32Array, {thing, ground, ii, ig, gg, whole}: Two): number | undefined {
+/** Parts a line by the two colours at its ends; undefined where these are too much alike. */
+function partedOf(line: Float32Array): Parted | undefined {
+	const thing = meanOf(line, 0);
+	const ground = meanOf(line, count - plain);
+	const [ii, ig, gg] = [dot(thing, thing), dot(thing, ground), dot(ground, ground)];
+	const whole = ii * gg - ig * ig;
+	if (whole <= leastApart ** 2 * ii * gg) return undefined;
+	const [shares, lights] = [new Float32Array(count), new Float32Array(count)];
+	for (let index = 0; index < count; index += 1) {
+		const here = colourAt(line, index);
+		const [ip, gp] = [dot(thing, here), dot(ground, here)];
+		shares[index] = (gg * ip - ig * gp) / whole;
+		lights[index] = (ii * gp - ig * ip) / whole;
+	}
+	return {shares, lights};
+}
+
+/** The edge is where the thing's share falls under a half; where both leave light out beyond it, there is shade. */
+function byColour(shares: Float32Array, lights: Float32Array): number | undefined {
 	let isShaded = false;
 	let edge: number | undefined;
 	let before = 1;
-	for (let index = 0; index < count; index += 1) {
-		const here = colourAt(profile, index);
-		const [ip, gp] = [dot(thing, here), dot(ground, here)];
-		const share = (gg * ip - ig * gp) / whole;
-		const light = (ii * gp - ig * ip) / whole;
+	for (const [index, share] of shares.entries()) {
 		if (edge === undefined && share < 0.5) edge = index - (0.5 - share) / Math.max(0.05, before - share);
-		if (share < 0.5 && light < (1 - leastShade) * (1 - share)) isShaded = true;
+		if (share < 0.5 && (lights[index] ?? 0) < (1 - leastShade) * (1 - share)) isShaded = true;
 		before = share;
 	}
 	return isShaded && edge !== undefined ? edge * stepPx - reach : undefined;
 }
 
 /** Where both have one colour, only a shadow darker than either tells where the thing ends: half way up from it. */
-function byDip(profile: Float32Array, thing: number, ground: number): number | undefined {
-	const lights = Array.from({length: count}, (_, index) => Math.hypot(...colourAt(profile, index)));
-	const least = Math.min(...lights);
+function byDip(lights: Float32Array): number | undefined {
+	const mean = (from: number) =>
+		lights.subarray(from, from + plain).reduce((sum, one) => sum + one, 0) / plain;
+	const [thing, ground, least] = [mean(0), mean(count - plain), Math.min(...lights)];
 	if (!(least < (1 - leastShade) * Math.min(thing, ground))) return undefined;
 	const half = (least + thing) / 2;
 	const index = lights.findIndex(light => light < half);
 	const [before = half, here = half] = [lights[index - 1], lights[index]];
 	return index < 1 ? undefined : (index - (half - here) / Math.max(0.1, before - here)) * stepPx - reach;
 }
+
+/** At each point the middle one of all lines. */
+function middleOf(lines: readonly Float32Array[]): Float32Array {
+	const column = new Float32Array(lines.length);
+	return Float32Array.from({length: count}, (_, index) => {
+		for (const [at, line] of lines.entries()) column[at] = line[index] ?? 0;
+		return column.sort()[column.length >> 1] ?? 0;
+	});
+}
+
+function lightOf(line: Float32Array): Float32Array {
+	return Float32Array.from({length: count}, (_, index) => Math.hypot(...colourAt(line, index)));
+}
+
+type Colour = readonly [red: number, green: number, blue: number];
 
 function meanOf(profile: Float32Array, first: number): Colour {
 	const mean = (channel: number) => {
