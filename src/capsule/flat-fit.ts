@@ -1,7 +1,7 @@
 /** Whether four sides found in a photo are those of a sheet or a card, and how the camera stood then. */
 import type {Corners} from './four-sided.ts';
 import type {PaperTest} from './paper.ts';
-import {findPose, type Pose} from './pose.ts';
+import {type Frame, findPose, type Pose} from './pose.ts';
 import type {Point, Raster} from './raster.ts';
 import {areaOf} from './regions.ts';
 import {movedPastShadows} from './shadow-edges.ts';
@@ -25,14 +25,15 @@ export type Found = {
 /** A photo, and what tells paper in it. */
 export type Lit = {readonly raster: Raster; readonly isPaper: PaperTest};
 
-const cornerSigmaPx = 0.7;
+/** How far off a corner may be, one sigma in pixels. */
+export const cornerSigmaPx = 0.7;
 const bowShare = 0.6;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
 const mostMisfit = 6;
 /** Below it a fit is as good as any (our choice, from the same photos). */
 export const plainMisfit = 2;
 /** What it costs to leave a side where a shadow is seen beyond it: such a move is right some five times in six. */
-const unmovedCost = 3.5;
+const unmovedCost = 0.35;
 
 /**
  * The flats that four sides fit, each moved past the edge of a shadow where one is seen. What looks like a shadow may be
@@ -46,7 +47,7 @@ export function fitPastShadows(placed: Placed, lit: Lit): readonly Found[] {
 		return joined ? fitFlats(joined, lit) : [];
 	};
 	const all = fits(0);
-	if (all.some(({pose}) => pose.misfit < plainMisfit)) return all;
+	if (all.some(({pose}) => pose.misfit < 0.3)) return all;
 	const some = moved.reduce((mask, side, index) => (side ? mask | (1 << index) : mask), 0);
 	const choices = Array.from({length: 16}, (_, stays) => stays).filter(stays => (stays & some) === stays);
 	const [best] = choices
@@ -94,12 +95,7 @@ function fitFlat({longMm, shortMm, ...rest}: Flat, placed: Placed, raster: Raste
 }
 
 /** The pose for which four corners, clockwise from the upper left, are those of a flat of these half sizes. */
-export function poseOf(
-	{corners, sides}: Placed,
-	[x, y]: Point,
-	raster: Raster,
-	rounds = 40,
-): Pose | undefined {
+export function poseOf({corners, sides}: Placed, [x, y]: Point, frame: Frame, rounds = 40): Pose | undefined {
 	// A lens that bows all four sides the same way puts the corners off by about as much.
 	const bowPx = sides.reduce((sum, side) => sum + side.bowPx, 0) / Math.max(1, sides.length);
 	const sigmaPx = Math.hypot(cornerSigmaPx, bowShare * bowPx);
@@ -111,7 +107,7 @@ export function poseOf(
 	];
 	return findPose(
 		corners.map((px, index) => ({px, mm: own[index] ?? [0, 0], sigmaPx})),
-		raster,
+		frame,
 		rounds,
 	);
 }

@@ -6,7 +6,7 @@ import type {Border} from './border.ts';
 import type {Found} from './flat-fit.ts';
 
 /** Why a body was not measured. */
-export type Doubt = 'cut-off' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted';
+export type Doubt = 'cut-off' | 'far-reference' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted';
 
 /** What the judging looks at. */
 export type Evidence = {
@@ -15,6 +15,8 @@ export type Evidence = {
 	readonly size: BodySize;
 	readonly found: Found;
 	readonly mmPerPx: number;
+	/** How far off the scale may be here, one sigma as a share. */
+	readonly scaleSigma: number;
 };
 
 /** From the middle to both ends of an interval, in millimetres. */
@@ -24,6 +26,8 @@ export type Spread = {readonly lengthMm: number; readonly widthMm: number};
 const sizesMm = [22, 260] as const;
 const leastPx = 42;
 const mostTilt = 38;
+/** A scale that is less sure than this, nine times in ten, is no measure (our choice). */
+const mostScale = 0.03;
 /** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
 const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
@@ -32,11 +36,12 @@ const farShare = 0.03;
 
 /** The first doubt about a body; undefined when there is none. */
 export function doubtOf(evidence: Evidence): Doubt | undefined {
-	const {body, axis, size, found, mmPerPx} = evidence;
+	const {body, axis, size, found, mmPerPx, scaleSigma} = evidence;
 	if (found.pose.tilt > mostTilt) return 'tilted';
 	if (body.isCut) return 'cut-off';
 	const {lengthMm} = size;
 	if (lengthMm < sizesMm[0] || lengthMm / mmPerPx < leastPx) return 'too-small-case';
+	if (ofBell * scaleSigma > mostScale) return 'far-reference';
 	const slim = axis.widthMm / lengthMm;
 	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
@@ -120,20 +125,20 @@ const ofBell = 1.645;
 const unseen = {sheet: 1.9, card: 1.4} as const;
 
 /** The half-width of the 90 % intervals. */
-export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
+export function spreadOf({size, found, axis, mmPerPx, scaleSigma}: Evidence): Spread {
 	const {pose, flat} = found;
-	const away = flat.kind === 'card' ? 0.0045 : 0.0018;
+	const away = flat.kind === 'card' ? 0.002 : 0.0018;
 	const whole = Math.hypot(away, 0.00008 * pose.tilt);
 	const borderMm = ({scatterMm, strength, trust}: Border) =>
 		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust);
 	const ends = Math.hypot(...size.chosen.map(borderMm));
 	const flanks = Math.hypot(...size.flanks.map(border => (border ? borderMm(border) : 2)));
 	const ninety = ofBell * (flat.kind === 'card' ? unseen.card : unseen.sheet);
-	const lift = liftMm / pose.distanceMm;
+	const given = Math.hypot(liftMm / pose.distanceMm, ofBell * scaleSigma);
 	return {
-		lengthMm: Math.hypot(lift * size.lengthMm, ninety * Math.hypot(whole * size.lengthMm, ends)),
+		lengthMm: Math.hypot(given * size.lengthMm, ninety * Math.hypot(whole * size.lengthMm, ends)),
 		widthMm: Math.hypot(
-			lift * axis.widthMm,
+			given * axis.widthMm,
 			ninety * Math.hypot(whole * axis.widthMm, flanks, 0.004 * axis.widthMm),
 		),
 	};

@@ -11,6 +11,7 @@ import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Point, Raster} from './raster.ts';
+import {scaleSigma} from './scale-doubt.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
 
@@ -112,7 +113,10 @@ function judge(sight: Sight, found: Found, body: Body): Judged {
 	if (!axis) return doubted('odd-shape');
 	const size = sizeBody(sight, axis);
 	if (!size) return doubted('unclear-ends');
-	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx};
+	const ends = [fromAxis(axis, [-size.ends[0], 0]), fromAxis(axis, [size.ends[1], 0])] as const;
+	const line = [carry(sight.view, ends[0]), carry(sight.view, ends[1])] as const;
+	const sigma = scaleSigma(found, {px: line, heightMm: liftMm}, sight.raster);
+	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx, scaleSigma: sigma};
 	const doubt = doubtOf(evidence);
 	if (doubt) return doubted(doubt);
 	const rivals = rivalsOf(evidence);

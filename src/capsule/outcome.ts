@@ -46,6 +46,7 @@ const refusal = z.enum([
 	'no-case',
 	'cut-off',
 	'too-small-case',
+	'far-reference',
 	'odd-shape',
 	'unclear-ends',
 	'tilted',

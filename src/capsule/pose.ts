@@ -19,13 +19,14 @@ export type Pose = {
 /** A point of the plane, where it was seen, and how far off that may be, one sigma in pixels. */
 export type Seen = {readonly mm: Point; readonly px: Point; readonly sigmaPx: number};
 
-/** The size of the photo. */
-export type Frame = {readonly width: number; readonly height: number};
+/** The size of the photo in pixels; `focalShare` is the focal length to expect, as a share of the long side. */
+export type Frame = {readonly width: number; readonly height: number; readonly focalShare?: number};
 
 // A phone's main camera: 24 to 28 mm on a film of 36 mm (common practice) is 0.67 to 0.78 of the long side, cropped or
 // second cameras are longer.
-const usualFocal = 0.77;
-const focalSpread = 0.17;
+/** The focal length to expect of a phone, as a share of the long side, and how far off that is, as a logarithm. */
+export const usualFocal = 0.77;
+export const focalSpread = 0.17;
 
 /** How the camera stood: nine numbers of its turn row by row, where the plane's middle lies before it, and its focal length. */
 type State = {
@@ -36,7 +37,7 @@ type State = {
 
 /** The pose that fits best what was seen, by Gauss and Newton; undefined when nothing in front of a camera does. */
 export function findPose(seen: readonly Seen[], frame: Frame, rounds = 40): Pose | undefined {
-	const usual = Math.log(usualFocal * Math.max(frame.width, frame.height));
+	const usual = Math.log((frame.focalShare ?? usualFocal) * Math.max(frame.width, frame.height));
 	let state = firstGuess(seen, frame, usual);
 	if (!state) return undefined;
 	const task = {seen, frame, usual};

@@ -33,6 +33,7 @@ export const declinedWhys = [
 	'several',
 	'dark',
 	'small',
+	'far',
 	'tilted',
 	'unsure',
 	'unreadable',
@@ -69,6 +70,7 @@ export type PhotoReading = (
 const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'cut-off': 'cut-off',
 	'too-small-case': 'small',
+	'far-reference': 'far',
 	'too-small': 'small',
 	'odd-shape': 'no-case',
 	'no-case': 'no-case',

@@ -4,13 +4,14 @@ import {type Raster, readColour} from './raster.ts';
 import type {Placed, Side} from './sides.ts';
 
 /** How far to both sides of a line is looked, and how many of the outermost points are taken for bare ground, or the thing. */
-const reach = 10;
+const innerPx = 6;
+const outerPx = 10;
 const plain = 3;
 const stepPx = 0.5;
 const places = 48;
 
 type Ends = readonly [Corners[number], Corners[number]];
-const count = (2 * reach) / stepPx + 1;
+const count = (innerPx + outerPx) / stepPx + 1;
 /** Below this, of a right angle's sine, two colours are too much alike to be told from each other (our choice). */
 const leastApart = 0.08;
 /** A shadow takes at least this share of the light; less is the ground's own grain. */
@@ -56,7 +57,7 @@ function linesAcross(raster: Raster, {line: [a, b]}: Side, along: Ends): readonl
 		const colours = new Float32Array(count * 3);
 		let isSeen = true;
 		for (let index = 0; index < count && isSeen; index += 1) {
-			const off = index * stepPx - reach;
+			const off = index * stepPx - innerPx;
 			isSeen = readColour(raster, x + a * off, y + b * off, colours, index * 3);
 		}
 		if (isSeen) lines.push(colours);
@@ -104,7 +105,7 @@ function byColour(shares: Float32Array, lights: Float32Array): number | undefine
 		if (share < 0.5 && (lights[index] ?? 0) < (1 - leastShade) * (1 - share)) isShaded = true;
 		before = share;
 	}
-	return isShaded && edge !== undefined ? edge * stepPx - reach : undefined;
+	return isShaded && edge !== undefined ? edge * stepPx - innerPx : undefined;
 }
 
 /** Where both have one colour, only a shadow darker than either tells where the thing ends: half way up from it. */
@@ -116,7 +117,7 @@ function byDip(lights: Float32Array): number | undefined {
 	const half = (least + thing) / 2;
 	const index = lights.findIndex(light => light < half);
 	const [before = half, here = half] = [lights[index - 1], lights[index]];
-	return index < 1 ? undefined : (index - (half - here) / Math.max(0.1, before - here)) * stepPx - reach;
+	return index < 1 ? undefined : (index - (half - here) / Math.max(0.1, before - here)) * stepPx - innerPx;
 }
 
 /** At each point the middle one of all lines. */
