@@ -17,6 +17,8 @@ export type ThreadTools = {
 	readonly longestMs: number;
 	/** The thread dies when it wants more; megabytes, the platform's own limit without it. */
 	readonly mostMemoryMb?: number;
+	/** Room for what lives only a moment; more of it means that it is cleared away less often. */
+	readonly youngMemoryMb?: number;
 	/** What the work is called where it fails. */
 	readonly work: string;
 };
@@ -34,8 +36,12 @@ type Waiting = {
 };
 
 /** Opens a thread; it starts with the first question, and anew after it died or hung. */
-export function openThread({script, workerData, longestMs, mostMemoryMb, work}: ThreadTools): Thread {
-	const resourceLimits = mostMemoryMb === undefined ? {} : {maxOldGenerationSizeMb: mostMemoryMb};
+export function openThread({script, workerData, longestMs, work, ...memory}: ThreadTools): Thread {
+	const {mostMemoryMb, youngMemoryMb} = memory;
+	const resourceLimits = {
+		...(mostMemoryMb === undefined ? {} : {maxOldGenerationSizeMb: mostMemoryMb}),
+		...(youngMemoryMb === undefined ? {} : {maxYoungGenerationSizeMb: youngMemoryMb}),
+	};
 	const waiting = new Map<number, Waiting>();
 	let worker: Worker | undefined;
 	let last = 0;
