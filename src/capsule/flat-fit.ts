@@ -29,7 +29,7 @@ export type Lit = {readonly raster: Raster; readonly isPaper: PaperTest};
 export const cornerSigmaPx = 0.7;
 const bowShare = 0.6;
 /** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
-const mostMisfit = 6;
+const mostMisfit = 9;
 /** Below it a fit is as good as any (our choice, from the same photos). */
 export const plainMisfit = 2;
 /** What it costs to leave a side where a shadow is seen beyond it: such a move is right some five times in six. */

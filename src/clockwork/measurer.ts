@@ -14,7 +14,7 @@ export type MeasurerTools = {readonly script?: string | URL; readonly longestMs?
 
 /** Room for a photo of the largest size that is taken, several times over. */
 const mostMemoryMb = 512;
-/** A photo makes many small points; with room for them a sixth of the time is saved (npm run bench, both ways). */
+/** A photo makes many small points; with room for them a sixth of its processor time was saved on sixty made-up ones. */
 const youngMemoryMb = 96;
 
 /** Opens a measurer; its thread starts with the first photo, and anew after it died or hung. */
