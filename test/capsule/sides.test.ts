@@ -1,4 +1,5 @@
 import {expect, test} from 'vitest';
+import {fitPastShadows} from '../../src/capsule/flat-fit.ts';
 import type {Corners} from '../../src/capsule/four-sided.ts';
 import type {Raster} from '../../src/capsule/raster.ts';
 import {movedPastShadows} from '../../src/capsule/shadow-edges.ts';
@@ -115,4 +116,42 @@ test('sides without a shadow stay where they were found', () => {
 	const raster = painted((x, y) => (isInside(x, y) ? blue : table));
 	const placed = placeSides(raster, rough, {reachPx: 5, skip: 0.1});
 	expect(placed && movedPastShadows(raster, placed)).toEqual([undefined, undefined, undefined, undefined]);
+});
+
+test('a side along the slanting edge of a shadow is turned back to the thing that throws it', () => {
+	const shadeEnd = (y: number) => 160 + (y - 40) / 20;
+	const raster = painted((x, y) =>
+		isInside(x, y) ? blue : x >= 160 && x < shadeEnd(y) && y > 40 && y < 120 ? shade : table,
+	);
+	const placed = placeSides(raster, rough, {reachPx: 5, skip: 0.1});
+	if (!placed) throw new Error('Expected four sides; got none');
+	// The right side as it is found where the shadow is the plainer to see: from 160 above to 164 below.
+	const size = Math.hypot(80, 4);
+	const line = [80 / size, -4 / size, (160 * 80 - 40 * 4) / size] as const;
+	const slanting = joinSides(placed.sides.map((side, index) => (index === 1 ? {...side, line} : side)));
+	const moved = slanting && movedPastShadows(raster, slanting)[1];
+	const straight = slanting && joinSides(slanting.sides.map((side, index) => (index === 1 && moved) || side));
+	expect(slanting?.corners[2][0]).toBeCloseTo(164, 0);
+	expect(Math.abs((straight?.corners[1][0] ?? 0) - 160)).toBeLessThan(0.6);
+	expect(Math.abs((straight?.corners[2][0] ?? 0) - 160)).toBeLessThan(0.6);
+});
+
+test('a card whose dark stripe runs along its side is found where it lies', () => {
+	const [wide, high] = [85.6 * 1.4, 53.98 * 1.4];
+	const isOn = (x: number, y: number) => Math.abs(x - 100) < wide / 2 && Math.abs(y - 80) < high / 2;
+	const isStripe = (y: number) => y - 80 + high / 2 > 3 && y - 80 + high / 2 < 12;
+	const raster = painted((x, y) => (isOn(x, y) ? (isStripe(y) ? [40, 30, 30] : [170, 60, 60]) : table));
+	const near: Corners = [
+		[100 - wide / 2, 80 - high / 2],
+		[100 + wide / 2, 80 - high / 2],
+		[100 + wide / 2, 80 + high / 2],
+		[100 - wide / 2, 80 + high / 2],
+	];
+	const placed = placeSides(raster, near, {reachPx: 3, skip: 0.1});
+	const [found] = placed ? fitPastShadows(placed, {raster, isPaper: () => false}) : [];
+	expect(found?.flat.kind).toBe('card');
+	for (const [index, [x, y]] of near.entries()) {
+		const [px = 0, py = 0] = found?.placed.corners[index] ?? [];
+		expect(Math.hypot(px - x, py - y)).toBeLessThan(0.5);
+	}
 });
