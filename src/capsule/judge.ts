@@ -17,6 +17,8 @@ export type Evidence = {
 	readonly mmPerPx: number;
 	/** How far off the scale may be here, one sigma as a share. */
 	readonly scaleSigma: number;
+	/** What a length has to be multiplied by for what the lens bends. */
+	readonly lens: number;
 };
 
 /** From the middle to both ends of an interval, in millimetres. */

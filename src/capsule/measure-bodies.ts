@@ -11,7 +11,7 @@ import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Point, Raster} from './raster.ts';
-import {scaleSigma} from './scale-doubt.ts';
+import {lensFactor, scaleSigma} from './scale-doubt.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
 
@@ -115,8 +115,12 @@ function judge(sight: Sight, found: Found, body: Body): Judged {
 	if (!size) return doubted('unclear-ends');
 	const ends = [fromAxis(axis, [-size.ends[0], 0]), fromAxis(axis, [size.ends[1], 0])] as const;
 	const line = [carry(sight.view, ends[0]), carry(sight.view, ends[1])] as const;
-	const sigma = scaleSigma(found, {px: line, heightMm: liftMm}, sight.raster);
-	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx, scaleSigma: sigma};
+	const stretch = {px: line, heightMm: liftMm};
+	const scale = {
+		scaleSigma: scaleSigma(found, stretch, sight.raster),
+		lens: lensFactor(found, stretch, sight.raster),
+	};
+	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx, ...scale};
 	const doubt = doubtOf(evidence);
 	if (doubt) return doubted(doubt);
 	const rivals = rivalsOf(evidence);
@@ -144,17 +148,18 @@ function readingOf(
 	evidence: Evidence,
 	{ends, held}: {ends: Ends; held: readonly Ends[]},
 ): Reading {
-	const {axis, size, body} = evidence;
+	const {axis, size, body, lens} = evidence;
 	const spread = spreadOf(evidence);
 	const seen = (u: number, v: number) => carry(view, fromAxis(axis, [u, v]));
-	const lengthMm = ends[0] + ends[1];
-	const all = [lengthMm, ...held.map(([front, back]) => front + back)];
+	const lengthMm = lens * (ends[0] + ends[1]);
+	const all = [lengthMm, ...held.map(([front, back]) => lens * (front + back))];
 	const lengthIntervalMm = [Math.min(...all) - spread.lengthMm, Math.max(...all) + spread.lengthMm] as const;
 	const shape = shapeOf(body, {axis, view: flat, widthMm: axis.widthMm, lengthMm});
 	const outline = outlineOf(body, axis, {...size, ends}).map(point => carry(view, point));
 	const length = [seen(-ends[0], 0), seen(ends[1], 0)] as const;
 	const sizes = {lengthMm, lengthIntervalMm, outline, ...(shape ? {shape} : {})};
-	const {widthMm, widestAt, flanks} = size;
+	const {widestAt, flanks} = size;
+	const widthMm = size.widthMm === undefined ? undefined : lens * size.widthMm;
 	const [left, right] = flanks;
 	if (widthMm === undefined || !left || !right || !hasWidth(evidence)) return {...sizes, lines: {length}};
 	const width = [seen(widestAt, -left.at(widestAt)), seen(widestAt, right.at(widestAt))] as const;

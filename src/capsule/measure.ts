@@ -4,6 +4,7 @@ import type {Found} from './flat-fit.ts';
 import {measureBodies, type Reading} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
+import {makePaperTest} from './paper.ts';
 import {type Photo, readPhoto} from './photo.ts';
 import {halve, type Point, type Raster} from './raster.ts';
 import {findFlats, isPlain} from './reference.ts';
@@ -23,7 +24,7 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
 	const marked = paper
 		? asMeasuringSheet(raster, paper)
-		: flats.some(isPlain)
+		: flats.some(isSurelyCard(raster))
 			? undefined
 			: findByMarks(raster, half);
 	// The sheet is plain A4 as well, so whoever asks for that may have it.
@@ -36,6 +37,12 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 }
 
 type Halved = Photo & {readonly half: Raster};
+
+/** The outline of a card that is printed on the measuring sheet has paper inside. */
+function isSurelyCard(raster: Raster): (found: Found) => boolean {
+	const isPaper = makePaperTest(raster);
+	return found => isPlain(found) && !isPaper(found.placed.corners);
+}
 
 function isLetter({flat}: Found): boolean {
 	return flat.kind === 'letter';

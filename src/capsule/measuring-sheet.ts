@@ -20,15 +20,19 @@ export function asMeasuringSheet(raster: Raster, found: Found): Found | undefine
 	let best: {found: Found; sum: number} | undefined;
 	for (let turn = 0; turn < 4; turn += 1) {
 		const corners = turnedBy(found.placed.corners, turn);
-		const pose = poseOf({...found.placed, corners}, halfMm, raster);
+		const {sides} = found.placed;
+		const turned = {
+			corners,
+			sides: sides.map((_, index) => sides[(index + turn) % 4] ?? sides[0]).flatMap(side => side ?? []),
+		};
+		const pose = poseOf(turned, halfMm, raster);
 		if (!pose || pose.misfit > found.pose.misfit + 3) continue;
 		const view = pose.viewAt(0);
 		for (let scale = 0.9; scale < 1.071; scale += 0.01) {
 			const seen = marksSeen(raster, view, scale).filter(share => share > 0.93);
 			const sum = seen.length - Math.abs(scale - 1);
 			if (seen.length < leastMarks || (best && best.sum >= sum)) continue;
-			const placed = {...found.placed, corners};
-			best = {sum, found: {...found, flat: sheet, pose, halfMm, placed, printScale: scale}};
+			best = {sum, found: {...found, flat: sheet, pose, halfMm, placed: turned, printScale: scale}};
 		}
 	}
 	return best?.found;

@@ -43,7 +43,9 @@ type Sight = {readonly raster: Raster; readonly half: Raster; readonly isPaper: 
 function openSearch(sight: Sight) {
 	const found: Found[] = [];
 	const known: Corners[] = [];
-	const isDone = () => found.some(isPlain);
+	// A white card may be the outline of one that is printed on a sheet.
+	const isDone = () =>
+		found.some(one => isPlain(one) && !(one.flat.kind === 'card' && sight.isPaper(one.placed.corners)));
 	const lookAt = (outlines: readonly Outline[]): void => {
 		let looked = 0;
 		for (const {corners} of outlines) {

@@ -3,6 +3,7 @@
 import {type Found, poseOf} from './flat-fit.ts';
 import type {Corners} from './four-sided.ts';
 import {carry, inverse} from './homography.ts';
+import {bendOf, straightened, straightenedCorners} from './lens.ts';
 import {type Frame, focalSpread, type Pose, usualFocal} from './pose.ts';
 import type {Point} from './raster.ts';
 
@@ -22,11 +23,7 @@ export function scaleSigma(
 	frame: Frame,
 ): number {
 	const sigmaPx = leastSigmaPx + fitSigmaPx * Math.sqrt(pose.misfit);
-	const lengthBy = ({viewAt}: Pose) => {
-		const back = inverse(viewAt(heightMm - flat.thickMm));
-		const [[x, y], [u, v]] = [carry(back, px[0]), carry(back, px[1])];
-		return Math.hypot(u - x, v - y);
-	};
+	const lengthBy = (other: Pose) => lengthOf(px, other, heightMm - flat.thickMm);
 	const whole = lengthBy(pose);
 	const moved = [
 		...[0, 1, 2, 3].flatMap(corner =>
@@ -39,6 +36,28 @@ export function scaleSigma(
 	// Where no camera fits any more, nothing is known.
 	const shares = moved.map(one => (one ? lengthBy(one) / whole - 1 : 1));
 	return Math.hypot(...shares);
+}
+
+/** By how much a length has to be multiplied for what the lens bends; 1 beside a card, which is too small to tell. */
+export function lensFactor(
+	{pose, placed, halfMm, flat}: Found,
+	{px, heightMm}: Stretch,
+	frame: Frame,
+): number {
+	if (flat.kind === 'card') return 1;
+	const bend = bendOf(placed, frame);
+	const corners = straightenedCorners(placed.corners, bend, frame);
+	const straight = poseOf({corners, sides: []}, halfMm, frame);
+	if (!straight) return 1;
+	const ends = [straightened(px[0], bend, frame), straightened(px[1], bend, frame)] as const;
+	const overMm = heightMm - flat.thickMm;
+	return lengthOf(ends, straight, overMm) / lengthOf(px, pose, overMm);
+}
+
+function lengthOf([from, to]: Stretch['px'], {viewAt}: Pose, overMm: number): number {
+	const back = inverse(viewAt(overMm));
+	const [[x, y], [u, v]] = [carry(back, from), carry(back, to)];
+	return Math.hypot(u - x, v - y);
 }
 
 function nudged(
