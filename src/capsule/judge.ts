@@ -6,7 +6,7 @@ import type {Border} from './border.ts';
 import type {Found} from './reference.ts';
 
 /** Why a body was not measured. */
-export type Doubt = 'cut-off' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted';
+export type Doubt = 'cut-off' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted' | 'blurred';
 
 /** What the judging looks at. */
 export type Evidence = {
@@ -24,6 +24,8 @@ export type Spread = {readonly lengthMm: number; readonly widthMm: number};
 const sizesMm = [22, 260] as const;
 const leastPx = 42;
 const mostTilt = 38;
+/** Steps of the grid by which the mask of a case with keels may be narrower than it (tuned on made-up trays). */
+const coarseSteps = 5;
 /** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
 const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
@@ -41,8 +43,10 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
-	const broader = Math.abs((size.widthMm ?? 0) / axis.widthMm - 1);
-	if (axis.symmetry < 0.92 && broader > 0.12) return 'odd-shape';
+	const broaderMm = Math.abs((size.widthMm ?? 0) - axis.widthMm);
+	const coarseMm = coarseSteps * body.grid.stepMm;
+	if (axis.symmetry < 0.92 && broaderMm > Math.max(0.12 * axis.widthMm, coarseMm)) return 'odd-shape';
+	if (axis.symmetry < 0.9 && !hasFlanks(size)) return 'odd-shape';
 	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
 	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
 	const beyond = lengthMm - axis.lengthMm;
@@ -67,6 +71,10 @@ function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
 /** A flank has more to be seen by than an end, so less will not do. */
 function isPlain({score, seen, strength, trust}: Border): boolean {
 	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
+}
+
+function hasFlanks({flanks}: BodySize): boolean {
+	return flanks.every(border => border !== undefined && isPlain(border));
 }
 
 /** Not clear by itself, and yet worth showing beside another. */
@@ -141,7 +149,6 @@ export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
 
 /** Whether the width can be given: both flanks seen, and in keeping with the body. */
 export function hasWidth({size, axis}: Evidence): boolean {
-	const isSeen = size.flanks.every(border => border !== undefined && isPlain(border));
 	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
-	return isSeen && off < 1 + 0.1 * axis.widthMm;
+	return hasFlanks(size) && off < 1 + 0.1 * axis.widthMm;
 }

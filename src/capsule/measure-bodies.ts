@@ -11,6 +11,7 @@ import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Point, Raster} from './raster.ts';
 import type {Found} from './reference.ts';
+import {blurOf, blurSpreadPx, isBlurred} from './sharpness.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
 
@@ -57,7 +58,9 @@ export function measureBodies(
 	if (!ground) return [];
 	const {field, ...told} = tellApart(flat, ground);
 	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
-	const sight = {raster, view, flat, ground, ...told, mmPerPx};
+	// What is only as if found has no sides to be looked at.
+	const blurPx = found.placed.sides.length > 0 ? blurOf(raster, found.placed.corners) : 0;
+	const sight = {raster, view, flat, ground, ...told, mmPerPx, blurPx};
 	return findBodies(flat, field).map(body => judge(sight, found, body));
 }
 
@@ -104,11 +107,14 @@ function halved(view: Homography): Homography {
 	return view.map((value, index) => (index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) / 4 : value));
 }
 
-function judge(sight: Sight, found: Found, body: Body): Judged {
+type Blurred = Sight & {readonly blurPx: number};
+
+function judge(sight: Blurred, found: Found, body: Body): Judged {
 	const axis = findAxis(body, sight.flat);
 	const at = carry(sight.view, axis?.middle ?? middleOf(body.grid));
 	const doubted = (why: Doubt) => ({kind: 'doubted', why, at}) as const;
 	if (body.isCut) return doubted('cut-off');
+	if (isBlurred(sight.blurPx)) return doubted('blurred');
 	if (!axis) return doubted('odd-shape');
 	const size = sizeBody(sight, axis);
 	if (!size) return doubted('unclear-ends');
@@ -136,7 +142,7 @@ function middleOf({from, stepMm, width, height}: Grid): Point {
 
 /** A reading between two ends, its interval wide enough for others that it holds as well. */
 function readingOf(
-	{view, flat}: Sight,
+	{view, flat, blurPx}: Blurred,
 	evidence: Evidence,
 	{ends, held}: {ends: Ends; held: readonly Ends[]},
 ): Reading {
@@ -145,7 +151,8 @@ function readingOf(
 	const seen = (u: number, v: number) => carry(view, fromAxis(axis, [u, v]));
 	const lengthMm = ends[0] + ends[1];
 	const all = [lengthMm, ...held.map(([front, back]) => front + back)];
-	const lengthIntervalMm = [Math.min(...all) - spread.lengthMm, Math.max(...all) + spread.lengthMm] as const;
+	const spreadMm = Math.hypot(spread.lengthMm, blurSpreadPx(blurPx) * evidence.mmPerPx);
+	const lengthIntervalMm = [Math.min(...all) - spreadMm, Math.max(...all) + spreadMm] as const;
 	const shape = shapeOf(body, {axis, view: flat, widthMm: axis.widthMm, lengthMm});
 	const outline = outlineOf(body, axis, {...size, ends}).map(point => carry(view, point));
 	const length = [seen(-ends[0], 0), seen(ends[1], 0)] as const;

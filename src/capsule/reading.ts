@@ -34,6 +34,7 @@ export const declinedWhys = [
 	'dark',
 	'small',
 	'tilted',
+	'blurred',
 	'unsure',
 	'unreadable',
 ] as const;
@@ -74,6 +75,7 @@ const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'no-case': 'no-case',
 	'unclear-ends': 'unsure',
 	tilted: 'tilted',
+	blurred: 'blurred',
 	'no-reference': 'no-reference',
 	coin: 'coin',
 	letter: 'letter',
