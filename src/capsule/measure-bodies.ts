@@ -34,6 +34,8 @@ export type Judged =
 			readonly either: readonly Reading[];
 			/** The first is much likelier than the other, if there is one. */
 			readonly isLikely: boolean;
+			/** Its two halves are alike, so that horns between which nothing shows are hardly taken for a part of it. */
+			readonly isEven: boolean;
 			readonly at: Point;
 	  }
 	| {readonly kind: 'doubted'; readonly why: Doubt; readonly at: Point};
@@ -44,6 +46,8 @@ const liftMm = 1.9;
 const marginMm = 2.5;
 const finestMm = 0.8;
 const mostPoints = 120_000;
+/** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
+const even = 0.9;
 /** How far beside a card a case is looked for. */
 const besideMm = 260;
 
@@ -125,9 +129,10 @@ function judge(sight: Blurred, found: Found, body: Body): Judged {
 	const held = rivals.filter(({isFar}) => !isFar).map(rival => endsWith(size.ends, rival));
 	const first = readingOf(sight, evidence, {ends: size.ends, held});
 	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
-	if (!far) return {kind: 'read', either: [first], isLikely: true, at};
+	const isEven = axis.symmetry >= even;
+	if (!far) return {kind: 'read', either: [first], isLikely: true, isEven, at};
 	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
-	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, at};
+	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, isEven, at};
 }
 
 type Ends = readonly [number, number];

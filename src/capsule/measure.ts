@@ -74,7 +74,10 @@ export function measureBy(photo: Halved, found: Found, reference: ReferenceKind)
 	if (read.length === 1 && first.either.length > 1) {
 		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
 	}
-	const told = read.map(({either, isLikely, at}) => ({one: isLikely ? either[0] : tellBetween(either), at}));
+	const told = read.map(({either, isLikely, isEven, at}) => ({
+		one: isLikely ? either[0] : isEven ? tellBetween(either) : undefined,
+		at,
+	}));
 	const cases = told.flatMap(({one}) => (one ? [inPixels(one, toUpright)] : []));
 	if (cases.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
 	const left = told.flatMap(({one, at}) =>
