@@ -50,11 +50,16 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
 	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
 	const beyond = lengthMm - axis.lengthMm;
-	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
+	if (beyond < -1.5 - 0.05 * lengthMm || isFarBeyond(axis, lengthMm)) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
 		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
+}
+
+/** Whether a length goes farther beyond the mask than any apron that the mask has not. */
+function isFarBeyond(axis: Axis, lengthMm: number): boolean {
+	return lengthMm - axis.lengthMm > 2 + 0.1 * lengthMm;
 }
 
 function isClear({score, seen, strength, trust}: Border): boolean {
@@ -105,9 +110,12 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 	return ([0, 1] as const).flatMap(end => {
 		const chosen = size.chosen[end];
 		const least = isClear(chosen) ? 0.75 * chosen.score : 0.5 * chosen.score;
-		const rivals = size.rivals[end].filter(
-			border => isDim(border) && border.score > least && (!isClear(chosen) || border.trust > 0.75),
-		);
+		// Beside a clear end, horns that cross far out are no rival.
+		const mayBe = (border: Border) =>
+			!isClear(chosen) ||
+			(border.trust > 0.75 &&
+				!isFarBeyond(axis, size.lengthMm - size.ends[end] + meanOf(border, axis.widthMm)));
+		const rivals = size.rivals[end].filter(border => isDim(border) && border.score > least && mayBe(border));
 		const told = (border: Border, isLikely: boolean): Rival => {
 			const atMm = meanOf(border, axis.widthMm);
 			return {end, atMm, isLikely, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
