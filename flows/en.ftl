@@ -322,6 +322,7 @@ help-photo-dark = The photo is too dark. Go to a window and send it again.{ help
 help-photo-small = The case is too small in the photo. Go nearer, so that the sheet fills it, and send it again.{ help-photo-or }
 help-photo-far = The card is too small in the photo, or too far from the case, to measure by. Lay it close beside the case, go nearer, and send the photo again.{ help-photo-or }
 help-photo-tilted = The phone was held aslant. Hold it flat above the sheet and send the photo again.{ help-photo-or }
+help-photo-blurred = The photo is blurred. Hold the phone still, tap the case on the screen so that it is sharp, and send the photo again.{ help-photo-or }
 help-photo-unsure = I cannot tell where the case ends in this photo. Go to a window, so that there is no hard shadow, hold the phone still, and send the photo again.{ help-photo-or }
 help-photo-unreadable = I cannot read this photo. Send it again as a photo, not as a file.{ help-photo-or }
 help-photo-no-width = I cannot tell how wide the case is in this photo. Please write the width.

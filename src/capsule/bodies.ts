@@ -1,6 +1,7 @@
 /** The bodies of cases among what lies on the ground: without horns, tendrils and weed, holes of shine filled. */
 import {depthOf, maskAbove} from './depth.ts';
 import type {FlatView, Grid} from './flat-view.ts';
+import {type Lobe, lobesOf} from './lobes.ts';
 import type {Field} from './raster.ts';
 import {type Mask, type Region, type Regions, regionsOf} from './regions.ts';
 
@@ -46,10 +47,10 @@ export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 	const depth = depthOf(filled);
 	const wholes = regionsOf(filled, 20);
 	const cores = regionsOf(maskAbove(depth, (0.55 * leastRadiusMm) / view.stepMm), 4);
-	const found = cores.list.flatMap((core): readonly Body[] => {
-		const radius = deepest(depth, cores.labels, core);
-		if (radius * view.stepMm < leastRadiusMm) return [];
-		const opened = open({depth, cores, core, radius, view});
+	const look = {share: openShare, least: leastRadiusMm / view.stepMm};
+	const lobes = cores.list.flatMap(core => lobesOf({depth, cores, core}, look));
+	const found = lobes.flatMap((lobe): readonly Body[] => {
+		const opened = open(lobe, depth, view);
 		const at = opened.body.on.indexOf(1);
 		if (at < 0) return [];
 		const {grid, left, top} = opened;
@@ -59,7 +60,7 @@ export function findBodies(view: FlatView, odd: Field): readonly Body[] {
 		return [
 			{
 				...{grid, body: opened.body, whole: {regions: wholes, region, depth}},
-				radiusMm: radius * view.stepMm,
+				radiusMm: lobe.radius * view.stepMm,
 				isCut: isCut(opened, view),
 			},
 		];
@@ -152,47 +153,21 @@ function middleOf(
 	return own.toSorted((a, b) => a - b)[own.length >> 1] ?? 0;
 }
 
-function deepest(
-	{width, values}: Field,
-	labels: Int32Array,
-	{label, left, right, top, bottom}: Region,
-): number {
-	let most = 0;
-	for (let y = top; y <= bottom; y += 1) {
-		for (let at = y * width + left; at <= y * width + right; at += 1) {
-			if (labels[at] === label && (values[at] ?? 0) > most) most = values[at] ?? 0;
-		}
-	}
-	return most;
-}
-
 type Opened = {readonly grid: Grid; readonly body: Mask; readonly left: number; readonly top: number};
 
-type Core = {
-	readonly depth: Field;
-	readonly cores: Regions;
-	readonly core: Region;
-	readonly radius: number;
-	readonly view: FlatView;
-};
-
-/** Takes off what a circle of a share of the body's radius does not reach into, within a box round the core. */
-function open({depth, cores, core, radius, view}: Core): Opened {
-	const reach = openShare * radius;
+/** Takes off what a circle of a share of a lobe's radius does not reach into, within a box round the lobe. */
+function open(lobe: Lobe, depth: Field, view: FlatView): Opened {
+	const reach = openShare * lobe.radius;
 	const room = Math.ceil(reach) + 2;
-	const [left, top] = [Math.max(0, core.left - room), Math.max(0, core.top - room)];
-	const width = Math.min(depth.width - 1, core.right + room) - left + 1;
-	const height = Math.min(depth.height - 1, core.bottom + room) - top + 1;
+	const [left, top] = [Math.max(0, lobe.left - room), Math.max(0, lobe.top - room)];
+	const width = Math.min(depth.width, lobe.left + lobe.width + room) - left;
+	const height = Math.min(depth.height, lobe.top + lobe.height + room) - top;
 	const size = {width, height};
-	const inner = new Uint8Array(width * height);
-	for (let at = 0, y = top; y < top + height; y += 1) {
-		for (let from = y * depth.width + left, x = 0; x < width; x += 1, at += 1, from += 1) {
-			inner[at] = cores.labels[from] === core.label && (depth.values[from] ?? 0) > reach ? 1 : 0;
-		}
+	const inner = new Uint8Array(width * height).fill(1);
+	for (let at = 0, row = 0; row < lobe.height; row += 1) {
+		const start = (lobe.top - top + row) * width + lobe.left - left;
+		for (let to = start; to < start + lobe.width; to += 1, at += 1) inner[to] = lobe.inner[at] === 1 ? 0 : 1;
 	}
-	const parts = regionsOf({...size, on: inner}, 1);
-	const [largest] = parts.list.toSorted((a, b) => b.area - a.area);
-	for (let at = 0; at < inner.length; at += 1) inner[at] = parts.labels[at] === largest?.label ? 0 : 1;
 	const away = depthOf({...size, on: inner}, true);
 	const on = new Uint8Array(width * height);
 	for (let at = 0, y = top; y < top + height; y += 1) {

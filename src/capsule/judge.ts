@@ -6,7 +6,14 @@ import type {Border} from './border.ts';
 import type {Found} from './flat-fit.ts';
 
 /** Why a body was not measured. */
-export type Doubt = 'cut-off' | 'far-reference' | 'too-small-case' | 'odd-shape' | 'unclear-ends' | 'tilted';
+export type Doubt =
+	| 'cut-off'
+	| 'far-reference'
+	| 'too-small-case'
+	| 'odd-shape'
+	| 'unclear-ends'
+	| 'tilted'
+	| 'blurred';
 
 /** What the judging looks at. */
 export type Evidence = {
@@ -30,6 +37,8 @@ const leastPx = 42;
 const mostTilt = 38;
 /** A scale that is less sure than this, nine times in ten, is no measure (our choice). */
 const mostScale = 0.03;
+/** Steps of the grid by which the mask of a case with keels may be narrower than it (tuned on made-up trays). */
+const coarseSteps = 5;
 /** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
 const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
@@ -48,16 +57,23 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
-	const broader = Math.abs((size.widthMm ?? 0) / axis.widthMm - 1);
-	if (axis.symmetry < 0.92 && broader > 0.12) return 'odd-shape';
+	const broaderMm = Math.abs((size.widthMm ?? 0) - axis.widthMm);
+	const coarseMm = coarseSteps * body.grid.stepMm;
+	if (axis.symmetry < 0.92 && broaderMm > Math.max(0.12 * axis.widthMm, coarseMm)) return 'odd-shape';
+	if (axis.symmetry < 0.9 && !hasFlanks(size)) return 'odd-shape';
 	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
 	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
 	const beyond = lengthMm - axis.lengthMm;
-	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
+	if (beyond < -1.5 - 0.05 * lengthMm || isFarBeyond(axis, lengthMm)) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
 		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
+}
+
+/** Whether a length goes farther beyond the mask than any apron that the mask has not. */
+function isFarBeyond(axis: Axis, lengthMm: number): boolean {
+	return lengthMm - axis.lengthMm > 2 + 0.1 * lengthMm;
 }
 
 function isClear({score, seen, strength, trust}: Border): boolean {
@@ -74,6 +90,10 @@ function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
 /** A flank has more to be seen by than an end, so less will not do. */
 function isPlain({score, seen, strength, trust}: Border): boolean {
 	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
+}
+
+function hasFlanks({flanks}: BodySize): boolean {
+	return flanks.every(border => border !== undefined && isPlain(border));
 }
 
 /** Not clear by itself, and yet worth showing beside another. */
@@ -104,9 +124,12 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 	return ([0, 1] as const).flatMap(end => {
 		const chosen = size.chosen[end];
 		const least = isClear(chosen) ? 0.75 * chosen.score : 0.5 * chosen.score;
-		const rivals = size.rivals[end].filter(
-			border => isDim(border) && border.score > least && (!isClear(chosen) || border.trust > 0.75),
-		);
+		// Beside a clear end, horns that cross far out are no rival.
+		const mayBe = (border: Border) =>
+			!isClear(chosen) ||
+			(border.trust > 0.75 &&
+				!isFarBeyond(axis, size.lengthMm - size.ends[end] + meanOf(border, axis.widthMm)));
+		const rivals = size.rivals[end].filter(border => isDim(border) && border.score > least && mayBe(border));
 		const told = (border: Border, isLikely: boolean): Rival => {
 			const atMm = meanOf(border, axis.widthMm);
 			return {end, atMm, isLikely, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
@@ -148,7 +171,6 @@ export function spreadOf({size, found, axis, mmPerPx, scaleSigma}: Evidence): Sp
 
 /** Whether the width can be given: both flanks seen, and in keeping with the body. */
 export function hasWidth({size, axis}: Evidence): boolean {
-	const isSeen = size.flanks.every(border => border !== undefined && isPlain(border));
 	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
-	return isSeen && off < 1 + 0.1 * axis.widthMm;
+	return hasFlanks(size) && off < 1 + 0.1 * axis.widthMm;
 }

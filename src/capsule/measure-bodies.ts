@@ -12,6 +12,7 @@ import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Point, Raster} from './raster.ts';
 import {lensFactor, scaleSigma} from './scale-doubt.ts';
+import {blurOf, blurSpreadPx, isBlurred} from './sharpness.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
 
@@ -34,6 +35,8 @@ export type Judged =
 			readonly either: readonly Reading[];
 			/** The first is much likelier than the other, if there is one. */
 			readonly isLikely: boolean;
+			/** Its two halves are alike, so that horns between which nothing shows are hardly taken for a part of it. */
+			readonly isEven: boolean;
 			readonly at: Point;
 	  }
 	| {readonly kind: 'doubted'; readonly why: Doubt; readonly at: Point};
@@ -44,6 +47,8 @@ const liftMm = 1.9;
 const marginMm = 2.5;
 const finestMm = 0.8;
 const mostPoints = 120_000;
+/** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
+const even = 0.9;
 /** How far beside a card a case is looked for. */
 const besideMm = 260;
 
@@ -58,7 +63,9 @@ export function measureBodies(
 	if (!ground) return [];
 	const {field, ...told} = tellApart(flat, ground);
 	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
-	const sight = {raster, view, flat, ground, ...told, mmPerPx};
+	// What is only as if found has no sides to be looked at.
+	const blurPx = found.placed.sides.length > 0 ? blurOf(raster, found.placed.corners) : 0;
+	const sight = {raster, view, flat, ground, ...told, mmPerPx, blurPx};
 	return findBodies(flat, field).map(body => judge(sight, found, body));
 }
 
@@ -105,11 +112,14 @@ function halved(view: Homography): Homography {
 	return view.map((value, index) => (index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) / 4 : value));
 }
 
-function judge(sight: Sight, found: Found, body: Body): Judged {
+type Blurred = Sight & {readonly blurPx: number};
+
+function judge(sight: Blurred, found: Found, body: Body): Judged {
 	const axis = findAxis(body, sight.flat);
 	const at = carry(sight.view, axis?.middle ?? middleOf(body.grid));
 	const doubted = (why: Doubt) => ({kind: 'doubted', why, at}) as const;
 	if (body.isCut) return doubted('cut-off');
+	if (isBlurred(sight.blurPx)) return doubted('blurred');
 	if (!axis) return doubted('odd-shape');
 	const size = sizeBody(sight, axis);
 	if (!size) return doubted('unclear-ends');
@@ -127,9 +137,10 @@ function judge(sight: Sight, found: Found, body: Body): Judged {
 	const held = rivals.filter(({isFar}) => !isFar).map(rival => endsWith(size.ends, rival));
 	const first = readingOf(sight, evidence, {ends: size.ends, held});
 	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
-	if (!far) return {kind: 'read', either: [first], isLikely: true, at};
+	const isEven = axis.symmetry >= even;
+	if (!far) return {kind: 'read', either: [first], isLikely: true, isEven, at};
 	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
-	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, at};
+	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, isEven, at};
 }
 
 type Ends = readonly [number, number];
@@ -144,7 +155,7 @@ function middleOf({from, stepMm, width, height}: Grid): Point {
 
 /** A reading between two ends, its interval wide enough for others that it holds as well. */
 function readingOf(
-	{view, flat}: Sight,
+	{view, flat, blurPx}: Blurred,
 	evidence: Evidence,
 	{ends, held}: {ends: Ends; held: readonly Ends[]},
 ): Reading {
@@ -153,7 +164,8 @@ function readingOf(
 	const seen = (u: number, v: number) => carry(view, fromAxis(axis, [u, v]));
 	const lengthMm = lens * (ends[0] + ends[1]);
 	const all = [lengthMm, ...held.map(([front, back]) => lens * (front + back))];
-	const lengthIntervalMm = [Math.min(...all) - spread.lengthMm, Math.max(...all) + spread.lengthMm] as const;
+	const spreadMm = Math.hypot(spread.lengthMm, blurSpreadPx(blurPx) * evidence.mmPerPx);
+	const lengthIntervalMm = [Math.min(...all) - spreadMm, Math.max(...all) + spreadMm] as const;
 	const shape = shapeOf(body, {axis, view: flat, widthMm: axis.widthMm, lengthMm});
 	const outline = outlineOf(body, axis, {...size, ends}).map(point => carry(view, point));
 	const length = [seen(-ends[0], 0), seen(ends[1], 0)] as const;

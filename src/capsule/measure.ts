@@ -78,19 +78,20 @@ export function measureBy(photo: Halved, found: Found, reference: ReferenceKind)
 		return {kind: 'declined', why: doubted[0]?.why ?? (isDark(photo) ? 'dark' : 'no-case'), ...base};
 	}
 	const inPx = ({either}: typeof first) => either.map(one => inPixels(one, toUpright));
-	// Two readings of one case are a question; among several cases the sure ones are enough.
+	// Two readings of one case are a question; nobody can be asked about each of several.
 	if (read.length === 1 && first.either.length > 1) {
 		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
 	}
-	const [sure, torn] = [read.filter(one => one.isLikely), read.filter(one => !one.isLikely)];
-	if (sure.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
-	const left = torn.map(({at}) => ({kind: 'doubted', why: 'unclear-ends', at}) as const);
-	return {
-		kind: 'measured',
-		...base,
-		cases: sure.flatMap(one => inPx(one).slice(0, 1)),
-		...unsure([...left, ...doubted]),
-	};
+	const told = read.map(({either, isLikely, isEven, at}) => ({
+		one: isLikely ? either[0] : isEven ? tellBetween(either) : undefined,
+		at,
+	}));
+	const cases = told.flatMap(({one}) => (one ? [inPixels(one, toUpright)] : []));
+	if (cases.length === 0) return {kind: 'declined', why: 'unclear-ends', ...base};
+	const left = told.flatMap(({one, at}) =>
+		one ? [] : [{kind: 'doubted', why: 'unclear-ends', at} as const],
+	);
+	return {kind: 'measured', ...base, cases, ...unsure([...left, ...doubted])};
 }
 
 function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point) => Point) {
@@ -98,6 +99,28 @@ function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point)
 	const width = lines.width && {widthLinePx: [toUpright(lines.width[0]), toUpright(lines.width[1])] as const};
 	const lengthLinePx = [toUpright(from), toUpright(to)] as const;
 	return {...sizes, lengthLinePx, ...width, outlinePx: outline.map(toUpright)};
+}
+
+/** Two readings farther apart than this share of the longer are not told as one (our choice). */
+const mostApart = 0.06;
+
+/** What holds two readings of one case, the middle of both for its length; undefined when they are far apart. */
+export function tellBetween([first, other]: readonly Reading[]): Reading | undefined {
+	if (!first || !other) return first;
+	const lengthMm = (first.lengthMm + other.lengthMm) / 2;
+	if (Math.abs(first.lengthMm - other.lengthMm) > mostApart * Math.max(first.lengthMm, other.lengthMm))
+		return undefined;
+	const middle = ([x, y]: Point, [otherX, otherY]: Point): Point => [(x + otherX) / 2, (y + otherY) / 2];
+	const [[from, to], [otherFrom, otherTo]] = [first.lines.length, other.lines.length];
+	return {
+		...first,
+		lengthMm,
+		lengthIntervalMm: [
+			Math.min(first.lengthIntervalMm[0], other.lengthIntervalMm[0]),
+			Math.max(first.lengthIntervalMm[1], other.lengthIntervalMm[1]),
+		],
+		lines: {...first.lines, length: [middle(from, otherFrom), middle(to, otherTo)]},
+	};
 }
 
 /** Paper or table should be the brightest there is. */

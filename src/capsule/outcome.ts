@@ -50,6 +50,7 @@ const refusal = z.enum([
 	'odd-shape',
 	'unclear-ends',
 	'tilted',
+	'blurred',
 ]);
 
 /** Why a photo was not measured. */

@@ -35,6 +35,7 @@ export const declinedWhys = [
 	'small',
 	'far',
 	'tilted',
+	'blurred',
 	'unsure',
 	'unreadable',
 ] as const;
@@ -76,6 +77,7 @@ const whyOf: Readonly<Record<Refusal, (typeof declinedWhys)[number]>> = {
 	'no-case': 'no-case',
 	'unclear-ends': 'unsure',
 	tilted: 'tilted',
+	blurred: 'blurred',
 	'no-reference': 'no-reference',
 	coin: 'coin',
 	letter: 'letter',

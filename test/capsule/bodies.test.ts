@@ -60,6 +60,26 @@ test('two bodies lie apart, the broader first, each in a box of its own', () => 
 	expect(found.every(({grid}) => grid.width < size.width)).toBe(true);
 });
 
+test('two cases that touch at their corners are two bodies, and what joins them is of neither', () => {
+	const one = {x: 10, y: 10, wide: 46, high: 28, odd: 3};
+	const found = findBodies(view, drawn(one, {...one, x: 50, y: 32}));
+	expect(found).toHaveLength(2);
+	for (const each of found) {
+		const axis = findAxis(each, view);
+		expect(axis?.lengthMm).toBeCloseTo(46, -0.5);
+		expect(axis?.widthMm).toBeCloseTo(28, -0.5);
+	}
+});
+
+test('a small case that touches a large one is a body of its own, a thick horn is not', () => {
+	const large = {x: 10, y: 10, wide: 60, high: 50, odd: 3};
+	const neck = {x: 70, y: 30, wide: 8, high: 4, odd: 3};
+	const found = findBodies(view, drawn(large, neck, {x: 76, y: 24, wide: 30, high: 18, odd: 3}));
+	expect(found.map(({radiusMm}) => Math.round(radiusMm))).toEqual([24, 9]);
+	const horned = findBodies(view, drawn(large, {x: 70, y: 12, wide: 34, high: 9, odd: 3}));
+	expect(horned).toHaveLength(1);
+});
+
 test('a slim body without horns is long, a broad one with horns is broad, others are neither', () => {
 	const shape = (...boxes: readonly Box[]) => {
 		const [found] = findBodies(view, drawn(...boxes));

@@ -1,6 +1,7 @@
 import sharp from 'sharp';
 import {expect, test, vi} from 'vitest';
-import {measurePhoto} from '../../src/capsule/measure.ts';
+import {measurePhoto, tellBetween} from '../../src/capsule/measure.ts';
+import type {Reading} from '../../src/capsule/measure-bodies.ts';
 import {inventPhoto, type Wish} from '../support/photos/invent.ts';
 import {shoot} from '../support/photos/shoot.ts';
 
@@ -60,6 +61,7 @@ test.each([
 	[{seed: 1, reference: 'letter', level: 'clean'}, ['letter']],
 	[{seed: 2, reference: 'a4', level: 'clean', subject: 'nothing'}, ['no-case']],
 	[{seed: 2, reference: 'a4', level: 'clean', isCut: true}, ['no-reference', 'cut-off']],
+	[{seed: 118002, reference: 'a4', level: 'clean', blurPx: 5}, ['blurred']],
 	[{seed: 2, reference: 'a4', level: 'clean', subject: 'stone'}, ['odd-shape', 'unclear-ends', 'no-case']],
 ] as const)('a photo that cannot be measured is declined with its reason: %o', async (wish, reasons) => {
 	const {bytes} = await photograph(wish);
@@ -80,4 +82,29 @@ test('beside a coin a case gets a class of size that holds its length, and no le
 test('a sheet of Letter is named also where A4 is asked for', async () => {
 	const {bytes} = await photograph({seed: 613004, reference: 'letter', level: 'clean'});
 	expect(await measurePhoto(bytes, 'a4')).toMatchObject({kind: 'declined', why: 'letter'});
+});
+
+test('two near readings of a case in a tray are told as one that lies between and holds both', () => {
+	const reading = (lengthMm: number): Reading => ({
+		lengthMm,
+		lengthIntervalMm: [lengthMm - 1, lengthMm + 1],
+		lines: {
+			length: [
+				[0, 0],
+				[lengthMm, 0],
+			],
+		},
+		outline: [],
+	});
+	expect(tellBetween([reading(40), reading(42)])).toMatchObject({
+		lengthMm: 41,
+		lengthIntervalMm: [39, 43],
+		lines: {
+			length: [
+				[0, 0],
+				[41, 0],
+			],
+		},
+	});
+	expect(tellBetween([reading(40), reading(44)])).toBeUndefined();
 });

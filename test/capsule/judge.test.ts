@@ -1,0 +1,86 @@
+import {expect, test} from 'vitest';
+import {findAxis} from '../../src/capsule/axis.ts';
+import {findBodies} from '../../src/capsule/bodies.ts';
+import type {FlatView} from '../../src/capsule/flat-view.ts';
+import {doubtOf, type Evidence} from '../../src/capsule/judge.ts';
+import {a4} from '../../src/capsule/sizes.ts';
+
+const size = {width: 160, height: 130};
+const view: FlatView = {
+	...size,
+	stepMm: 1,
+	from: [0, 0],
+	tones: new Float32Array(size.width * size.height * 3),
+	known: new Uint8Array(size.width * size.height).fill(1),
+};
+const corners = [
+	[0, 0],
+	[400, 0],
+	[400, 600],
+	[0, 600],
+] as const;
+const pose = {viewAt: () => Float64Array.of(2, 0, 0, 0, 2, 0, 0, 0, 1), misfit: 0, tilt: 5};
+const found = {
+	flat: a4,
+	pose: {...pose, distanceMm: 400, focalPx: 800},
+	placed: {corners, sides: []},
+	halfMm: [105, 148.5],
+	score: 1,
+} as const;
+
+type Box = {readonly x: number; readonly y: number; readonly wide: number; readonly high: number};
+
+/** What is known of the body that these boxes make, its width so many millimetres off what the mask shows. */
+function evidenceOf(boxes: readonly Box[], {broaderMm = 0, isFlankDim = false} = {}): Evidence {
+	const values = new Float32Array(size.width * size.height).fill(-4.4);
+	for (const {x, y, wide, high} of boxes) {
+		for (let row = y; row < y + high; row += 1)
+			values.fill(3, row * size.width + x, row * size.width + x + wide);
+	}
+	const [body] = findBodies(view, {...size, values});
+	const axis = body && findAxis(body, view);
+	if (!axis) throw new Error('Expected a body with an axis');
+	const border = (at: number) => ({
+		...{at: () => at, score: 0.8, strength: 60, trust: 1, scatterMm: 0.05, seen: 1},
+	});
+	const end = border(axis.lengthMm / 2);
+	const flank = border((axis.widthMm + broaderMm) / 2);
+	return {
+		...{body, axis, found, scaleSigma: 0.001, lens: 1, mmPerPx: 0.5},
+		size: {
+			lengthMm: axis.lengthMm,
+			widthMm: axis.widthMm + broaderMm,
+			ends: [axis.lengthMm / 2, axis.lengthMm / 2],
+			chosen: [end, end],
+			rivals: [[], []],
+			paler: [undefined, undefined],
+			flanks: [isFlankDim ? {...flank, trust: 0.5} : flank, flank],
+			widestAt: 0,
+		},
+	};
+}
+
+const plain = {x: 40, y: 40, wide: 70, high: 40};
+/** A corner of another case looks out beside it. */
+const other = {x: 84, y: 80, wide: 26, high: 8};
+const small = {x: 40, y: 40, wide: 30, high: 16};
+const wartOfSmall = {x: 45, y: 56, wide: 12, high: 3};
+
+test('a plain body with borders all round leaves no doubt', () => {
+	expect(doubtOf(evidenceOf([plain]))).toBeUndefined();
+});
+
+test('two cases that lie over each other are not one: the body is uneven and a flank is not to be seen', () => {
+	const uneven = evidenceOf([plain, other]);
+	expect(uneven.axis.symmetry).toBeLessThan(0.9);
+	expect(doubtOf(uneven)).toBeUndefined();
+	expect(doubtOf(evidenceOf([plain, other], {isFlankDim: true}))).toBe('odd-shape');
+	expect(doubtOf(evidenceOf([plain], {isFlankDim: true}))).toBeUndefined();
+});
+
+test('on a small uneven body a few steps of the grid make no overlap, on a large one as large a share does', () => {
+	const few = evidenceOf([small, wartOfSmall], {broaderMm: 3});
+	expect(few.axis.symmetry).toBeLessThan(0.92);
+	expect(doubtOf(few)).toBeUndefined();
+	expect(doubtOf(evidenceOf([plain, other], {broaderMm: 8}))).toBe('odd-shape');
+});
