@@ -38,6 +38,25 @@ export function findAxis(seen: Pick<Body, 'grid' | 'body' | 'whole'>, whereWhole
 	};
 }
 
+/** How far a flank is from the axis, at each place along it. */
+type FlankAt = (u: number) => number;
+
+/** The axis laid midway between two flanks that were found more truly than in the mask. */
+export function between(
+	axis: Axis,
+	[left, right]: readonly [FlankAt, FlankAt],
+	seen: Pick<Body, 'grid' | 'body'>,
+): Axis {
+	const places = stations.map(share => share * axis.lengthMm);
+	const [offset, slope] = robustLine(places.map(u => ({u, v: (right(u) - left(u)) / 2}))) ?? [0, 0];
+	const angle = Math.atan2(axis.along[1], axis.along[0]) + Math.atan(slope);
+	const along: Point = [Math.cos(angle), Math.sin(angle)];
+	const middle = fromAxis({middle: axis.middle, along}, [0, offset]);
+	const widthMm = median(places.map(u => left(u) + right(u)));
+	const turned = {...axis, middle, along, widthMm};
+	return {...turned, symmetry: symmetryOf(turned, seen)};
+}
+
 /** At right angles to a direction, clockwise as seen. */
 export function acrossOf([x, y]: Point): Point {
 	return [-y, x];

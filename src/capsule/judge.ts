@@ -48,7 +48,7 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const beyond = lengthMm - axis.lengthMm;
 	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
-		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
+		end => isClear(size.chosen[end]) || isPale(evidence, end) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
 }
@@ -57,15 +57,25 @@ function isClear({score, seen, strength, trust}: Border): boolean {
 	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
 }
 
+/** Paper's own colour on both sides leaves little to trust, but no shadow ends as sharply and evenly as a pale apron. */
+function isPale({size, axis}: Evidence, end: 0 | 1): boolean {
+	const {seen, strength, scatterMm, trust} = size.chosen[end];
+	const isWithin = size.ends[end] < axis.lengthMm / 2 - 0.6;
+	return !isWithin && seen > 0.95 && strength > 25 && scatterMm < 0.06 && trust > 0.38;
+}
+
 /** Crossed horns are no end, however clear their edge: the body under it is narrow there. */
 function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
-	const u = (end === 0 ? -1 : 1) * nearEnd * size.ends[end];
+	const half = axis.lengthMm / 2;
+	// A pale apron is not in the mask, and no longer than so much.
+	const isApron = size.ends[end] - half < 1 + 0.12 * axis.widthMm;
+	const u = (end === 0 ? -1 : 1) * nearEnd * (isApron ? Math.min(half, size.ends[end]) : size.ends[end]);
 	const widthMm = walkOut(axis, body, {u, v: 0, side: -1}) + walkOut(axis, body, {u, v: 0, side: 1});
 	return widthMm < leastAtEnd * axis.widthMm;
 }
 
 /** A flank has more to be seen by than an end, so less will not do. */
-function isPlain({score, seen, strength, trust}: Border): boolean {
+export function isPlain({score, seen, strength, trust}: Border): boolean {
 	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
 }
 
