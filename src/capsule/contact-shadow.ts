@@ -10,7 +10,7 @@ const stripesMm = [0.4, 0.6, 0.8, 1, 1.3, 1.6, 2, 2.5] as const;
 /** A shadow that fades away leaves the edge where it is, within so much: after these, a little over a third is left of it. */
 const fadesMm = [0.5, 0.9, 1.5] as const;
 const besideMm = 0.25;
-/** From so far out, what would be taken for the body is the shadow. */
+/** From so far out on, what would be taken for the body is the shadow. */
 const farMm = 0.7;
 /** The blur from edge to ground in photos of phones, in pixels (our guess; the best of them is taken). */
 const blursPx = [0.8, 1.3, 2] as const;
@@ -38,13 +38,17 @@ export function withoutShadow(strip: Strip, border: Border, mmPerPx: number): Bo
 		}
 	}
 	if (!best || best.depth < leastDepth || best.misfit > mostLeft * bare) return border;
-	if (best.end > -farMm && best.misfit > mostLeft * faded) return border;
 	const rough = best;
 	for (let end = rough.end - roughMm; end <= rough.end + roughMm; end += fineMm) {
 		best = better(best, profile, {...rough, end});
 	}
-	const insideMm = -best.end;
-	return insideMm < leastMm ? border : {...border, at: place => border.at(place) - insideMm, insideMm};
+	const wholeMm = -best.end;
+	if (wholeMm < leastMm) return border;
+	// Both shapes fit: the end is as well where it was, so it is taken to be midway.
+	const isUnsure = wholeMm < farMm && best.misfit > mostLeft * faded;
+	const insideMm = isUnsure ? wholeMm / 2 : wholeMm;
+	const moved = {...border, at: (place: number) => border.at(place) - insideMm, insideMm};
+	return isUnsure ? {...moved, unsureMm: insideMm} : moved;
 }
 
 type Shaded = Guess & Fit;

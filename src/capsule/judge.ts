@@ -132,10 +132,10 @@ const unseen = {sheet: 1.9, card: 1.4} as const;
 /** The half-width of the 90 % intervals. */
 export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
 	const {pose, flat} = found;
-	const away = flat.kind === 'card' ? 0.0045 : 0.0018;
+	const away = flat.kind === 'card' ? 0.005 : 0.0018;
 	const whole = Math.hypot(away, 0.00008 * pose.tilt);
-	const borderMm = ({scatterMm, strength, trust}: Border) =>
-		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust);
+	const borderMm = ({scatterMm, strength, trust, unsureMm = 0}: Border) =>
+		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust) + 0.5 * unsureMm;
 	const ends = Math.hypot(...size.chosen.map(borderMm));
 	const flanks = Math.hypot(...size.flanks.map(border => (border ? borderMm(border) : 2)));
 	const ninety = ofBell * (flat.kind === 'card' ? unseen.card : unseen.sheet);
