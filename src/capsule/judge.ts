@@ -74,9 +74,9 @@ function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
 	return widthMm < leastAtEnd * axis.widthMm;
 }
 
-/** A flank has more to be seen by than an end, so less will not do. */
-export function isPlain({score, seen, strength, trust}: Border): boolean {
-	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
+/** Whether a flank is plain to see: it has more to be seen by than an end, so less will not do. */
+export function isPlain({score, seen, strength, trust, scatterMm}: Border): boolean {
+	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.88 && scatterMm < 0.32;
 }
 
 /** Not clear by itself, and yet worth showing beside another. */
@@ -144,14 +144,16 @@ export function spreadOf({size, found, axis, mmPerPx}: Evidence): Spread {
 		lengthMm: Math.hypot(lift * size.lengthMm, ninety * Math.hypot(whole * size.lengthMm, ends)),
 		widthMm: Math.hypot(
 			lift * axis.widthMm,
-			ninety * Math.hypot(whole * axis.widthMm, flanks, 0.004 * axis.widthMm),
+			ninety * Math.hypot(whole * axis.widthMm, flanks, 0.006 * axis.widthMm),
 		),
 	};
 }
 
 /** Whether the width can be given: both flanks seen, and in keeping with the body. */
 export function hasWidth({size, axis}: Evidence): boolean {
-	const isSeen = size.flanks.every(border => border !== undefined && isPlain(border));
+	// Where an apron is as pale as paper, keels may be, too.
+	const isSeen =
+		size.chosen.every(isClear) && size.flanks.every(border => border !== undefined && isPlain(border));
 	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
 	return isSeen && off < 1 + 0.1 * axis.widthMm;
 }
