@@ -52,7 +52,8 @@ export function between(
 	const angle = Math.atan2(axis.along[1], axis.along[0]) + Math.atan(slope);
 	const along: Point = [Math.cos(angle), Math.sin(angle)];
 	const middle = fromAxis({middle: axis.middle, along}, [0, offset]);
-	const widthMm = median(places.map(u => left(u) + right(u)));
+	// What was looked at aslant seems broader.
+	const widthMm = median(places.map(u => left(u) + right(u))) * Math.cos(Math.atan(slope));
 	const turned = {...axis, middle, along, widthMm};
 	return {...turned, symmetry: symmetryOf(turned, seen)};
 }

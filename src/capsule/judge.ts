@@ -48,7 +48,10 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const beyond = lengthMm - axis.lengthMm;
 	if (beyond < -1.5 - 0.05 * lengthMm || beyond > 2 + 0.1 * lengthMm) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
-		end => isClear(size.chosen[end]) || isPale(evidence, end) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
+		end =>
+			isClear(size.chosen[end]) ||
+			isPale(evidence, end) ||
+			(isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
 }

@@ -5,7 +5,16 @@ import {type BodySize, sizeBody} from './body-size.ts';
 import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
 import {findGround} from './ground.ts';
 import {carry, type Homography, inverse} from './homography.ts';
-import {type Doubt, doubtOf, type Evidence, hasWidth, isPlain, type Rival, rivalsOf, spreadOf} from './judge.ts';
+import {
+	type Doubt,
+	doubtOf,
+	type Evidence,
+	hasWidth,
+	isPlain,
+	type Rival,
+	rivalsOf,
+	spreadOf,
+} from './judge.ts';
 import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
@@ -130,7 +139,8 @@ function judge(sight: Sight, found: Found, body: Body): Judged {
 function sizeAlong(sight: Sight, axis: Axis, body: Body): {axis: Axis; size: BodySize | undefined} {
 	const size = sizeBody(sight, axis);
 	const [left, right] = size?.flanks ?? [];
-	if (axis.symmetry > notchedBelow || !left || !right || !isPlain(left) || !isPlain(right)) return {axis, size};
+	if (axis.symmetry > notchedBelow || !left || !right || !isPlain(left) || !isPlain(right))
+		return {axis, size};
 	const turned = between(axis, [left.at, right.at], body);
 	return turned.symmetry < axis.symmetry ? {axis, size} : {axis: turned, size: sizeBody(sight, turned)};
 }
