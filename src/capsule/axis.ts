@@ -26,10 +26,10 @@ export function findAxis(seen: Pick<Body, 'grid' | 'body' | 'whole'>, whereWhole
 	const {grid} = seen;
 	const first = principal(seen);
 	if (!first) return undefined;
-	const one = straighten(first.frame, seen);
+	const one = straightest(first.frame, seen);
 	// Two ways to lie only where it is nearly square.
-	const isSquare = one.widthMm > 0.7 * one.lengthMm;
-	const other = isSquare && straighten({...first.frame, along: acrossOf(first.frame.along)}, seen);
+	const isSquare = one.widthMm > squareFrom * one.lengthMm;
+	const other = isSquare && straighten({...one, along: acrossOf(one.along)}, seen);
 	const chosen = other ? choose(one, other, {...seen.whole, grid: whereWhole}) : one;
 	return {
 		...chosen,
@@ -110,6 +110,19 @@ function principal({
 }
 
 const stations = Array.from({length: 18}, (_, index) => -0.34 + 0.04 * index);
+
+/** How square a body must be for its spread to tell nothing of how it lies, and how unlike its mirror image. */
+const [squareFrom, unlikeBelow] = [0.7, 0.92];
+
+/** Straightens the frame; that of a nearly square body may begin aslant, so it is begun at half a right angle, too. */
+function straightest(start: Frame, seen: Seen): Frame {
+	const one = straighten(start, seen);
+	if (one.widthMm <= squareFrom * one.lengthMm || symmetryOf(one, seen) > unlikeBelow) return one;
+	const [x, y] = start.along;
+	const aslant: Point = [(x - y) * Math.SQRT1_2, (x + y) * Math.SQRT1_2];
+	const other = straighten({...start, along: aslant}, seen);
+	return symmetryOf(other, seen) > symmetryOf(one, seen) ? other : one;
+}
 
 /** Turns the frame until the middles between the two sides lie on the axis, and takes the sizes of the body in it. */
 function straighten(start: Frame, seen: Seen): Frame {

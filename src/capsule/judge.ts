@@ -38,7 +38,7 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const {lengthMm} = size;
 	if (lengthMm < sizesMm[0] || lengthMm / mmPerPx < leastPx) return 'too-small-case';
 	const slim = axis.widthMm / lengthMm;
-	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
+	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.12) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broader = Math.abs((size.widthMm ?? 0) / axis.widthMm - 1);
