@@ -43,3 +43,11 @@ test('a corner that is not seen turns the axis, and true flanks turn it back', (
 	expect(axis.widthMm).toBeCloseTo(40, 0);
 	expect(axis.middle[1]).toBeCloseTo(34.5, 0);
 });
+
+test('a nearly square body that spreads from corner to corner lies along its sides all the same', () => {
+	const cut = 8;
+	const isCorner = (x: number, y: number) => x - 20 + y - 15 < cut || 60 - x + 54 - y < cut;
+	const {along, symmetry} = axisOf(bodyWithout((x, y) => x > 60 || isCorner(x, y)));
+	expect(Math.abs(along[1])).toBeLessThan(0.1);
+	expect(symmetry).toBeGreaterThan(0.88);
+});
