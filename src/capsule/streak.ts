@@ -14,8 +14,10 @@ const leastTrust = {part: 0.5, whole: 0.65} as const;
 /** Whether a border is the rim outside of a streak of shine, whose own edge was taken for the end. */
 export function isRimOf(strip: Strip, border: Border, streak: Border): boolean {
 	const apart = border.at(0) - streak.at(0);
-	if (apart <= 0 || apart >= streakMm || border.seen < Math.max(0.9, streak.seen)) return false;
 	const isPart = streak.seen < 0.9;
+	if (apart <= 0 || apart >= streakMm || border.seen < Math.min(0.9, streak.seen)) return false;
+	// A rim that is seen on a part of the side itself must be the likelier.
+	if (border.seen < 0.9 && (!isPart || border.score < streak.score)) return false;
 	if (border.strength < 0.8 * streak.strength || border.trust < leastTrust[isPart ? 'part' : 'whole'])
 		return false;
 	return isPart || bareBetween(strip, streak, border) < mostBare;

@@ -32,3 +32,9 @@ test('what lies farther out than a streak is wide, or is hardly to be trusted, i
 	expect(isRimOf(stripBareOn(4), borderAt(22), borderAt(17.5))).toBe(false);
 	expect(isRimOf(stripBareOn(4), borderAt(22, {trust: 0.3}), borderAt(20))).toBe(false);
 });
+
+test('a rim that is itself seen on a part of the lines must be the likelier of the two', () => {
+	const streak = borderAt(20, {seen: 0.65, score: 0.5});
+	expect(isRimOf(stripBareOn(4), borderAt(22, {seen: 0.74, score: 0.6}), streak)).toBe(true);
+	expect(isRimOf(stripBareOn(4), borderAt(22, {seen: 0.74, score: 0.4}), streak)).toBe(false);
+});
