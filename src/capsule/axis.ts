@@ -26,16 +26,36 @@ export function findAxis(seen: Pick<Body, 'grid' | 'body' | 'whole'>, whereWhole
 	const {grid} = seen;
 	const first = principal(seen);
 	if (!first) return undefined;
-	const one = straighten(first.frame, seen);
+	const one = straightest(first.frame, seen);
 	// Two ways to lie only where it is nearly square.
-	const isSquare = one.widthMm > 0.7 * one.lengthMm;
-	const other = isSquare && straighten({...first.frame, along: acrossOf(first.frame.along)}, seen);
+	const isSquare = one.widthMm > squareFrom * one.lengthMm;
+	const other = isSquare && straighten({...one, along: acrossOf(one.along)}, seen);
 	const chosen = other ? choose(one, other, {...seen.whole, grid: whereWhole}) : one;
 	return {
 		...chosen,
 		fullness: (first.count * grid.stepMm ** 2) / (chosen.lengthMm * chosen.widthMm),
 		symmetry: symmetryOf(chosen, seen),
 	};
+}
+
+/** How far a flank is from the axis, at each place along it. */
+type FlankAt = (u: number) => number;
+
+/** The axis laid midway between two flanks that were found more truly than in the mask. */
+export function between(
+	axis: Axis,
+	[left, right]: readonly [FlankAt, FlankAt],
+	seen: Pick<Body, 'grid' | 'body'>,
+): Axis {
+	const places = stations.map(share => share * axis.lengthMm);
+	const [offset, slope] = robustLine(places.map(u => ({u, v: (right(u) - left(u)) / 2}))) ?? [0, 0];
+	const angle = Math.atan2(axis.along[1], axis.along[0]) + Math.atan(slope);
+	const along: Point = [Math.cos(angle), Math.sin(angle)];
+	const middle = fromAxis({middle: axis.middle, along}, [0, offset]);
+	// What was looked at aslant seems broader.
+	const widthMm = median(places.map(u => left(u) + right(u))) * Math.cos(Math.atan(slope));
+	const turned = {...axis, middle, along, widthMm};
+	return {...turned, symmetry: symmetryOf(turned, seen)};
 }
 
 /** At right angles to a direction, clockwise as seen. */
@@ -90,6 +110,19 @@ function principal({
 }
 
 const stations = Array.from({length: 18}, (_, index) => -0.34 + 0.04 * index);
+
+/** How square a body must be for its spread to tell nothing of how it lies, and how unlike its mirror image. */
+const [squareFrom, unlikeBelow] = [0.7, 0.92];
+
+/** Straightens the frame; that of a nearly square body may begin aslant, so it is begun at half a right angle, too. */
+function straightest(start: Frame, seen: Seen): Frame {
+	const one = straighten(start, seen);
+	if (one.widthMm <= squareFrom * one.lengthMm || symmetryOf(one, seen) > unlikeBelow) return one;
+	const [x, y] = start.along;
+	const aslant: Point = [(x - y) * Math.SQRT1_2, (x + y) * Math.SQRT1_2];
+	const other = straighten({...start, along: aslant}, seen);
+	return symmetryOf(other, seen) > symmetryOf(one, seen) ? other : one;
+}
 
 /** Turns the frame until the middles between the two sides lie on the axis, and takes the sizes of the body in it. */
 function straighten(start: Frame, seen: Seen): Frame {

@@ -4,6 +4,7 @@ import type {Axis} from './axis.ts';
 import {type Bend, type Border, findBorders} from './border.ts';
 import {withoutShadow} from './contact-shadow.ts';
 import {edgesOf} from './edges.ts';
+import {isRimOf, streakMm} from './streak.ts';
 import {readStrip, type Sight, type Strip} from './strip.ts';
 
 type Paler = {readonly border: Border; readonly isTinged: boolean};
@@ -125,9 +126,6 @@ function palerAt({band}: Side, flanks: readonly (Side | undefined)[]): Paler | u
 	return {border: band.border, isTinged: band.kind === 'maybe'};
 }
 
-/** A streak of shine at the rim, of the ground's own colour, is no wider (our choice). */
-const streakMm = 4;
-
 /** Beyond a body a horn or the edge of a shadow is a border, too; it ends at the first behind which ground is seen. */
 function chooseBorder(strip: Strip, borders: readonly Border[]): Border | undefined {
 	const [best] = borders;
@@ -143,15 +141,7 @@ function chooseBorder(strip: Strip, borders: readonly Border[]): Border | undefi
 			(border.strength > 0.5 * best.strength || !isDarkBetween(strip, border, best)),
 	);
 	const first = inner.toSorted((a, b) => a.at(0) - b.at(0))[0] ?? best;
-	return borders.find(border => isRimOf(border, first)) ?? first;
-}
-
-/** Whether a border is the rim outside of a streak of shine, whose own edge was taken for the end. */
-function isRimOf(border: Border, streak: Border): boolean {
-	const apart = border.at(0) - streak.at(0);
-	const isAsPlain =
-		border.seen >= streak.seen && border.strength > 0.8 * streak.strength && border.trust > 0.5;
-	return streak.seen < 0.9 && apart > 0 && apart < streakMm && isAsPlain;
+	return borders.find(border => isRimOf(strip, border, first)) ?? first;
 }
 
 function widestOf(

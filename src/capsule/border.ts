@@ -17,6 +17,8 @@ export type Border = {
 	readonly seen: number;
 	/** How far it was moved in from the edge of a narrow shadow. */
 	readonly insideMm?: number;
+	/** How far to both sides it may lie as well, since there may be a shadow or none. */
+	readonly unsureMm?: number;
 };
 
 /** What a border may look like. */

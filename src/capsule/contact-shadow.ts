@@ -6,7 +6,12 @@ import type {Strip} from './strip.ts';
 const spanMm = 4;
 const [deepestMm, outermostMm] = [-2.6, 0.4];
 const [roughMm, fineMm] = [0.2, 0.05];
-const widthsMm = [0.4, 0.6, 0.8, 1, 1.3, 1.6, 2, 2.5] as const;
+const stripesMm = [0.4, 0.6, 0.8, 1, 1.3, 1.6, 2, 2.5] as const;
+/** A shadow that fades away leaves the edge where it is, within so much: after these, a little over a third is left of it. */
+const fadesMm = [0.5, 0.9, 1.5] as const;
+const besideMm = 0.25;
+/** From so far out on, what would be taken for the body is the shadow. */
+const farMm = 0.7;
 /** The blur from edge to ground in photos of phones, in pixels (our guess; the best of them is taken). */
 const blursPx = [0.8, 1.3, 2] as const;
 /** A shadow takes at least so much light, and leaves at most so much of the misfit without it (tuned on made-up photos). */
@@ -20,13 +25,16 @@ const leastMm = 0.12;
  */
 export function withoutShadow(strip: Strip, border: Border, mmPerPx: number): Border {
 	const profile = profileAlong(strip, border);
-	let bare = Number.POSITIVE_INFINITY;
+	let [bare, faded] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
 	let best: Shaded | undefined;
 	for (const blurPx of blursPx) {
 		const blurMm = blurPx * mmPerPx;
 		for (let end = deepestMm; end <= outermostMm; end += roughMm) {
-			bare = Math.min(bare, compare(profile, {end, widthMm: 0, blurMm}).misfit);
-			for (const widthMm of widthsMm) best = better(best, profile, {end, widthMm, blurMm});
+			bare = Math.min(bare, compare(profile, {end, widthMm: 0, blurMm, fades: false}).misfit);
+			for (const widthMm of stripesMm) best = better(best, profile, {end, widthMm, blurMm, fades: false});
+			if (Math.abs(end) > besideMm) continue;
+			for (const widthMm of fadesMm)
+				faded = Math.min(faded, compare(profile, {end, widthMm, blurMm, fades: true}).misfit);
 		}
 	}
 	if (!best || best.depth < leastDepth || best.misfit > mostLeft * bare) return border;
@@ -34,8 +42,13 @@ export function withoutShadow(strip: Strip, border: Border, mmPerPx: number): Bo
 	for (let end = rough.end - roughMm; end <= rough.end + roughMm; end += fineMm) {
 		best = better(best, profile, {...rough, end});
 	}
-	const insideMm = -best.end;
-	return insideMm < leastMm ? border : {...border, at: place => border.at(place) - insideMm, insideMm};
+	const wholeMm = -best.end;
+	if (wholeMm < leastMm) return border;
+	// Both shapes fit: the end is as well where it was, so it is taken to be midway.
+	const isUnsure = wholeMm < farMm && best.misfit > mostLeft * faded;
+	const insideMm = isUnsure ? wholeMm / 2 : wholeMm;
+	const moved = {...border, at: (place: number) => border.at(place) - insideMm, insideMm};
+	return isUnsure ? {...moved, unsureMm: insideMm} : moved;
 }
 
 type Shaded = Guess & Fit;
@@ -82,10 +95,15 @@ function profileAlong({places, fromMm, stepMm, count, colours}: Strip, border: B
 }
 
 type Fit = {readonly depth: number; readonly misfit: number};
-type Guess = {readonly end: number; readonly widthMm: number; readonly blurMm: number};
+type Guess = {
+	readonly end: number;
+	readonly widthMm: number;
+	readonly blurMm: number;
+	readonly fades: boolean;
+};
 
 /** How well a body up to `end`, a stripe of shadow and ground beyond explain a profile; the stripe's depth is worked out. */
-function compare(profile: Profile, {end, widthMm, blurMm}: Guess): Fit {
+function compare(profile: Profile, {end, widthMm, blurMm, fades}: Guess): Fit {
 	const body = meanOf(profile, end - 2 * blurMm - 1, end - 2 * blurMm);
 	const ground = meanOf(profile, Math.max(2.2, end + widthMm + 2 * blurMm), spanMm);
 	const {stepMm, colours} = profile;
@@ -98,7 +116,8 @@ function compare(profile: Profile, {end, widthMm, blurMm}: Guess): Fit {
 	for (let index = from; index <= to; index += 1) {
 		const d = index * stepMm - spanMm;
 		const covered = rise((end - d) / blurMm);
-		const shaded = (1 - covered) * rise((end + widthMm - d) / blurMm);
+		const dark = fades ? Math.exp(Math.min(0, end - d) / widthMm) : rise((end + widthMm - d) / blurMm);
+		const shaded = (1 - covered) * dark;
 		for (let channel = 0; channel < 3; channel += 1) {
 			const bare = ground[channel] ?? 0;
 			const off = (colours[index * 3 + channel] ?? 0) - covered * (body[channel] ?? 0) - (1 - covered) * bare;

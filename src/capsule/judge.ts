@@ -54,7 +54,7 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	if (lengthMm < sizesMm[0] || lengthMm / mmPerPx < leastPx) return 'too-small-case';
 	if (ofBell * scaleSigma > mostScale) return 'far-reference';
 	const slim = axis.widthMm / lengthMm;
-	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.05) return 'odd-shape';
+	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.12) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broaderMm = Math.abs((size.widthMm ?? 0) - axis.widthMm);
@@ -66,7 +66,10 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const beyond = lengthMm - axis.lengthMm;
 	if (beyond < -1.5 - 0.05 * lengthMm || isFarBeyond(axis, lengthMm)) return 'unclear-ends';
 	const isSeen = ([0, 1] as const).every(
-		end => isClear(size.chosen[end]) || (isDim(size.chosen[end]) && hasFarRival(evidence, end)),
+		end =>
+			isClear(size.chosen[end]) ||
+			isPale(evidence, end) ||
+			(isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
 }
@@ -80,16 +83,26 @@ function isClear({score, seen, strength, trust}: Border): boolean {
 	return score > 0.28 && seen > 0.55 && strength > 6 && trust > 0.6;
 }
 
+/** Paper's own colour on both sides leaves little to trust, but no shadow ends as sharply and evenly as a pale apron. */
+function isPale({size, axis}: Evidence, end: 0 | 1): boolean {
+	const {seen, strength, scatterMm, trust} = size.chosen[end];
+	const isWithin = size.ends[end] < axis.lengthMm / 2 - 0.6;
+	return !isWithin && seen > 0.95 && strength > 25 && scatterMm < 0.06 && trust > 0.38;
+}
+
 /** Crossed horns are no end, however clear their edge: the body under it is narrow there. */
 function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
-	const u = (end === 0 ? -1 : 1) * nearEnd * size.ends[end];
+	const half = axis.lengthMm / 2;
+	// A pale apron is not in the mask, and no longer than so much.
+	const isApron = size.ends[end] - half < 1 + 0.12 * axis.widthMm;
+	const u = (end === 0 ? -1 : 1) * nearEnd * (isApron ? Math.min(half, size.ends[end]) : size.ends[end]);
 	const widthMm = walkOut(axis, body, {u, v: 0, side: -1}) + walkOut(axis, body, {u, v: 0, side: 1});
 	return widthMm < leastAtEnd * axis.widthMm;
 }
 
-/** A flank has more to be seen by than an end, so less will not do. */
-function isPlain({score, seen, strength, trust}: Border): boolean {
-	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.8;
+/** Whether a flank is plain to see: it has more to be seen by than an end, so less will not do. */
+export function isPlain({score, seen, strength, trust, scatterMm}: Border): boolean {
+	return score > 0.4 && seen > 0.7 && strength > 12 && trust > 0.88 && scatterMm < 0.32;
 }
 
 function hasFlanks({flanks}: BodySize): boolean {
@@ -154,8 +167,8 @@ export function spreadOf({size, found, axis, mmPerPx, scaleSigma}: Evidence): Sp
 	const {pose, flat} = found;
 	const away = flat.kind === 'card' ? 0.002 : 0.0018;
 	const whole = Math.hypot(away, 0.00008 * pose.tilt);
-	const borderMm = ({scatterMm, strength, trust}: Border) =>
-		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust);
+	const borderMm = ({scatterMm, strength, trust, unsureMm = 0}: Border) =>
+		0.14 * mmPerPx + 0.2 * scatterMm + (1.2 * mmPerPx) / strength + 0.5 * (1 - trust) + 0.5 * unsureMm;
 	const ends = Math.hypot(...size.chosen.map(borderMm));
 	const flanks = Math.hypot(...size.flanks.map(border => (border ? borderMm(border) : 2)));
 	const ninety = ofBell * (flat.kind === 'card' ? unseen.card : unseen.sheet);
@@ -164,13 +177,15 @@ export function spreadOf({size, found, axis, mmPerPx, scaleSigma}: Evidence): Sp
 		lengthMm: Math.hypot(given * size.lengthMm, ninety * Math.hypot(whole * size.lengthMm, ends)),
 		widthMm: Math.hypot(
 			given * axis.widthMm,
-			ninety * Math.hypot(whole * axis.widthMm, flanks, 0.004 * axis.widthMm),
+			ninety * Math.hypot(whole * axis.widthMm, flanks, 0.006 * axis.widthMm),
 		),
 	};
 }
 
 /** Whether the width can be given: both flanks seen, and in keeping with the body. */
 export function hasWidth({size, axis}: Evidence): boolean {
+	// Where an apron is as pale as paper, keels may be, too.
+	const isSeen = size.chosen.every(isClear) && hasFlanks(size);
 	const off = Math.abs((size.widthMm ?? 0) - axis.widthMm);
-	return hasFlanks(size) && off < 1 + 0.1 * axis.widthMm;
+	return isSeen && off < 1 + 0.1 * axis.widthMm;
 }

@@ -1,12 +1,21 @@
 /** Every body beside or on a reference, measured and judged. */
-import {findAxis, fromAxis} from './axis.ts';
+import {type Axis, between, findAxis, fromAxis} from './axis.ts';
 import {type Body, findBodies} from './bodies.ts';
-import {sizeBody} from './body-size.ts';
+import {type BodySize, sizeBody} from './body-size.ts';
 import type {Found} from './flat-fit.ts';
 import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
 import {findGround} from './ground.ts';
 import {carry, type Homography, inverse} from './homography.ts';
-import {type Doubt, doubtOf, type Evidence, hasWidth, type Rival, rivalsOf, spreadOf} from './judge.ts';
+import {
+	type Doubt,
+	doubtOf,
+	type Evidence,
+	hasWidth,
+	isPlain,
+	type Rival,
+	rivalsOf,
+	spreadOf,
+} from './judge.ts';
 import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
@@ -45,6 +54,8 @@ export type Judged =
 const liftMm = 1.9;
 /** Paper curls at its edge, and casts a shadow there. */
 const marginMm = 2.5;
+/** A body less like its own mirror image may be seen in part only. */
+const notchedBelow = 0.92;
 const finestMm = 0.8;
 const mostPoints = 120_000;
 /** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
@@ -115,13 +126,13 @@ function halved(view: Homography): Homography {
 type Blurred = Sight & {readonly blurPx: number};
 
 function judge(sight: Blurred, found: Found, body: Body): Judged {
-	const axis = findAxis(body, sight.flat);
-	const at = carry(sight.view, axis?.middle ?? middleOf(body.grid));
+	const rough = findAxis(body, sight.flat);
+	const at = carry(sight.view, rough?.middle ?? middleOf(body.grid));
 	const doubted = (why: Doubt) => ({kind: 'doubted', why, at}) as const;
 	if (body.isCut) return doubted('cut-off');
 	if (isBlurred(sight.blurPx)) return doubted('blurred');
-	if (!axis) return doubted('odd-shape');
-	const size = sizeBody(sight, axis);
+	if (!rough) return doubted('odd-shape');
+	const {axis, size} = sizeAlong(sight, rough, body);
 	if (!size) return doubted('unclear-ends');
 	const ends = [fromAxis(axis, [-size.ends[0], 0]), fromAxis(axis, [size.ends[1], 0])] as const;
 	const line = [carry(sight.view, ends[0]), carry(sight.view, ends[1])] as const;
@@ -141,6 +152,16 @@ function judge(sight: Blurred, found: Found, body: Body): Judged {
 	if (!far) return {kind: 'read', either: [first], isLikely: true, isEven, at};
 	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
 	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, isEven, at};
+}
+
+/** Shine and barnacles leave notches in a body, which turn its axis; its flanks in the full photo tell better. */
+function sizeAlong(sight: Sight, axis: Axis, body: Body): {axis: Axis; size: BodySize | undefined} {
+	const size = sizeBody(sight, axis);
+	const [left, right] = size?.flanks ?? [];
+	if (axis.symmetry > notchedBelow || !left || !right || !isPlain(left) || !isPlain(right))
+		return {axis, size};
+	const turned = between(axis, [left.at, right.at], body);
+	return turned.symmetry < axis.symmetry ? {axis, size} : {axis: turned, size: sizeBody(sight, turned)};
 }
 
 type Ends = readonly [number, number];

@@ -35,3 +35,18 @@ test('a narrow rim of a paler brown is of the body', () => {
 	);
 	expect(withoutShadow(strip, borderAt(21.2), mmPerPx).at(0)).toBeCloseTo(21.2, 1);
 });
+
+test('where a shadow may fade away or not, the end is taken midway, and how far off it may be is told', () => {
+	const fading = Array.from({length: 40}, (_, index) => {
+		const light = 1 - 0.5 * Math.exp(-(index + 0.5) / 5);
+		return {
+			toMm: 20.1 + index / 10,
+			colour: [paper[0] * light, paper[1] * light, paper[2] * light] as const,
+		};
+	});
+	const strip = drawStrip([{toMm: 20, colour: brown}, ...fading], 0.7);
+	const {at, unsureMm = 0, insideMm} = withoutShadow(strip, borderAt(20.2), 0.42);
+	expect(unsureMm).toBeGreaterThan(0.1);
+	expect(insideMm).toBe(unsureMm);
+	expect(Math.abs(at(0) - 20)).toBeLessThan(unsureMm);
+});
