@@ -131,6 +131,7 @@ export function asIfFlat({middle: [x, y], long}: Round, {width, height}: Raster)
 		placed: {corners, sides: []},
 		halfMm: [half, half],
 		score: 0,
+		isGuess: true,
 	};
 }
 

@@ -20,6 +20,8 @@ export type Found = {
 	readonly score: number;
 	/** Of a measuring sheet: the scale it was printed at, as its paper tells; 1 where only its marks are seen. */
 	readonly printScale?: number;
+	/** A coin as if it were a flat: its scale is a guess, so nobody asks how sure it is. */
+	readonly isGuess?: boolean;
 };
 
 /** A photo, and what tells paper in it. */

@@ -137,10 +137,12 @@ function judge(sight: Blurred, found: Found, body: Body): Judged {
 	const ends = [fromAxis(axis, [-size.ends[0], 0]), fromAxis(axis, [size.ends[1], 0])] as const;
 	const line = [carry(sight.view, ends[0]), carry(sight.view, ends[1])] as const;
 	const stretch = {px: line, heightMm: liftMm};
-	const scale = {
-		scaleSigma: scaleSigma(found, stretch, sight.raster),
-		lens: lensFactor(found, stretch, sight.raster),
-	};
+	const scale = found.isGuess
+		? {scaleSigma: 0, lens: 1}
+		: {
+				scaleSigma: scaleSigma(found, stretch, sight.raster),
+				lens: lensFactor(found, stretch, sight.raster),
+			};
 	const evidence = {body, axis, size, found, mmPerPx: sight.mmPerPx, ...scale};
 	const doubt = doubtOf(evidence);
 	if (doubt) return doubted(doubt);
