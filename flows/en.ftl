@@ -268,6 +268,7 @@ why-aprons = The length is measured from the border of one apron to the border o
 name-aprons = Aprons
 
 question-length = How long is the capsule? Measure along the middle, from the border of one apron to the border of the other, without horns and strings. Write it like 62 mm, 6.2 cm or 2 3/8 in. Or send a photo of the case on a plain white A4 sheet: I measure it for you. Several cases on one sheet are fine.
+question-length-grown = How long are they now? In water cases grow back to their size, so your photo from before no longer counts. Lay the same ones on the sheet again and send a photo. Or measure one that is as long as most, from the border of one apron to the border of the other, and write it like 62 mm.
 question-length-dry = How long is the capsule, dry as it is? Measure along the middle, from the border of one apron to the border of the other, without horns and strings. Write it like 62 mm, 6.2 cm or 2 3/8 in. Or send a photo of the case on a plain white A4 sheet: I measure it. I will note “measured dry”.
 option-cant-measure = I can't measure it
 why-length = The length says more than any other thing, but only when horns and strings are left out: they break, and some are longer than the case. Lay the case flat without pulling it.
@@ -335,10 +336,11 @@ why-print = Many printers make a page a little smaller, so that it fits, by 3 to
 option-print-exact = Yes, it is
 option-print-wrong = No
 option-print-unsure = I can't check
+said-print-unsure = Then each length may be off by 6 in 100 more, and I say so with it. Check the line when you find a ruler.
 said-print-wrong = Then I do not use these lengths. Write /sheet for a new sheet and print it at 100 %, not “fit to page”. Or lay the cases on a plain white A4 sheet.
 
 # A tray: many cases in one photo
-question-tray-photo = Lay all your cases on a plain white A4 sheet, a finger apart. A measuring sheet is fine, too. Hold the phone flat above, take in the whole sheet, and send me one photo of all.
+question-tray-photo = Soak dry cases first, they have shrunk. Then lay all your cases on a plain white A4 sheet, a finger apart. A measuring sheet is fine, too. Hold the phone flat above, take in the whole sheet, and send me one photo of all.
 said-measuring-tray = I am looking for the cases in your photo. That takes a moment.
 question-tray = { $rest ->
     [yes] { $count } cases are left, { $least } to { $most } mm long.

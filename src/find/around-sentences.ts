@@ -110,8 +110,8 @@ export function sentencesOf(id: string, step: Step): readonly Needed[] {
 		case 'softness':
 			return [...explained, ...offered('softer', 'stiff', 'tomorrow')];
 		case 'length':
-			// A length is asked for by the id of its step, and in other words when the case is dry.
-			return [...sizeSentences(id), ...plain(`question-${id}-dry`, `name-${says}`)];
+			// A length is asked for by the id of its step, and in other words when the case is dry or has grown.
+			return [...sizeSentences(id), ...plain(`question-${id}-dry`, `question-${id}-grown`, `name-${says}`)];
 		case 'key':
 			return [...sizeSentences('width'), ...plain('name-width')];
 		case 'result':
@@ -137,7 +137,7 @@ function sizeSentences(question: string): readonly Needed[] {
 		...plain('question-which-line', 'picture-measured', ...declinedWhys.map(why => `help-photo-${why}`)),
 		...labels('option-measured-right', 'option-measured-not-quite'),
 		...labels('option-measured-line-a', 'option-measured-line-b'),
-		...plain('question-print', 'why-print', 'said-print-wrong'),
+		...plain('question-print', 'why-print', 'said-print-unsure', 'said-print-wrong'),
 		...labels('option-print-exact', 'option-print-wrong', 'option-print-unsure'),
 	];
 }

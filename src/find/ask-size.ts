@@ -24,10 +24,12 @@ export function askSize(standing: Standing, question: string): Ask {
 	}
 	if (last?.kind === 'proposed') return askProposal(last.proposal, {question, canBack});
 	const isDry = question !== 'width' && lowerBoundOf(standing.facts).includes('dry');
+	// A set that was measured on one photo is asked for its length only where it has grown since.
+	const hasGrown = question !== 'width' && standing.trayed?.stage === 'chosen' && !standing.isReopened;
 	return {
 		kind: question === 'width' ? 'width' : 'length',
 		question,
-		text: {message: isDry ? `question-${question}-dry` : `question-${question}`},
+		text: {message: `question-${question}${isDry ? '-dry' : hasGrown ? '-grown' : ''}`},
 		options: [{id: cantTell, label: {message: 'option-cant-measure'}}],
 		canBack,
 		picture: {kind: 'measuring', which: question === 'width' ? 'width' : 'length'},

@@ -5,7 +5,7 @@ import type {Flow} from './flow.ts';
 import type {Ask, Line} from './question.ts';
 import {type Standing, standAt} from './stand.ts';
 import {type Answer, type Trail, withEvent} from './trail.ts';
-import {handedOn, restOf} from './tray.ts';
+import {handedOn, isOutgrown, restOf} from './tray.ts';
 
 /** A trail that grew or shrank, and what the closed question shows. */
 export type Move = {
@@ -49,7 +49,8 @@ export function moveTo(flow: Flow, {find, before, trail, chosen, now, lead}: Mov
 export function handOn(turn: Turn, now: number): Turn {
 	const rest = restOf(turn.standing.trayed);
 	if (!rest) return turn;
-	const effects = [...turn.effects, {kind: 'begin', how: 'rest', rest} as const];
+	const left = isOutgrown(turn.trail, rest) ? {...rest, isOutgrown: true} : rest;
+	const effects = [...turn.effects, {kind: 'begin', how: 'rest', rest: left} as const];
 	return {...turn, trail: handedOn(turn.trail, rest, now), effects};
 }
 

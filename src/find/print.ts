@@ -4,6 +4,7 @@ import type {FindState, Turn} from './events.ts';
 import type {Flow} from './flow.ts';
 import {takeAnswer} from './move.ts';
 import type {MeasuredPhoto, Proposal, Tray} from './proposal.ts';
+import type {Line} from './question.ts';
 import type {Standing} from './stand.ts';
 import type {Answer} from './trail.ts';
 
@@ -34,7 +35,7 @@ export function takePrint(
 		answer: isWrong ? withoutSizes(waiting) : withPrint(waiting, print),
 		chosen: {message: `option-${answer}`},
 		now,
-		lead: isWrong ? {message: 'said-print-wrong'} : undefined,
+		lead: saidOf(print),
 	});
 	return {...turn, effects: [{kind: 'print', print}, ...turn.effects]};
 }
@@ -87,6 +88,11 @@ function sizeBy(print: Print): (size: Size) => Size {
 function withoutSizes(waiting: OnSheet): Answer {
 	if (waiting.kind === 'proposed') return {kind: 'not-quite'};
 	return waiting.origin === 'size' ? {kind: 'tray-left'} : {kind: 'tray-wanted'};
+}
+
+/** What comes of the answer, where a person would not see it. */
+function saidOf(print: ReturnType<typeof printOf>): Line | undefined {
+	return print === 'exact' ? undefined : {message: `said-print-${print}`};
 }
 
 function printOf(answer: (typeof printAnswers)[number]): 'exact' | 'wrong' | 'unsure' {

@@ -57,6 +57,8 @@ export const traySchema = measuredOnSchema.extend({
 	cases: z.array(trayCaseSchema).min(1).readonly(),
 	/** The corners of the sheet that they lie on. */
 	sheet: z.array(pointSchema).optional(),
+	/** They lay in water since the photo, where cases grow: its lengths no longer count. */
+	isOutgrown: z.boolean().optional(),
 });
 
 /** One of several cases on a photo. */

@@ -20,6 +20,8 @@ export type Trayed = {
 	readonly before: readonly (readonly number[])[];
 	/** The photo of which the rest is another find's by now. */
 	readonly handedOn: number | undefined;
+	/** What was left on an earlier photo, when those that were chosen there were laid out once more. */
+	readonly owed: Tray | undefined;
 };
 
 const nothing: Trayed = {
@@ -30,6 +32,7 @@ const nothing: Trayed = {
 	out: [],
 	before: [],
 	handedOn: undefined,
+	owed: undefined,
 };
 
 /** How far the tray of a find has come; nothing where it has none. */
@@ -44,7 +47,7 @@ function afterEvent(trayed: Trayed, {answer}: TrailEvent): Trayed {
 			return {...nothing, handedOn: trayed.handedOn};
 		case 'tray': {
 			const {tray, origin} = answer;
-			return {...nothing, stage: 'shown', origin, tray, handedOn: trayed.handedOn};
+			return {...nothing, stage: 'shown', origin, tray, handedOn: trayed.handedOn, owed: restOf(trayed)};
 		}
 		case 'picked':
 			return {...trayed, picked: answer.numbers, before: [...trayed.before, trayed.picked]};
@@ -75,7 +78,12 @@ export function casesPicked(trayed: Trayed): readonly TrayCase[] {
 
 /** What is left for another find once a set was chosen; nothing when nothing is, or another find has it. */
 export function restOf(trayed: Trayed | undefined): Tray | undefined {
-	if (trayed?.stage !== 'chosen' || !trayed.tray || trayed.handedOn === trayed.tray.photo) return undefined;
+	const rest = trayed && (leftOn(trayed) ?? trayed.owed);
+	return rest?.photo === trayed?.handedOn ? undefined : rest;
+}
+
+function leftOn(trayed: Trayed): Tray | undefined {
+	if (trayed.stage !== 'chosen' || !trayed.tray) return undefined;
 	const cases = casesLeft(trayed).filter(({number}) => !trayed.picked.includes(number));
 	return cases.length === 0 ? undefined : {...trayed.tray, cases};
 }
@@ -101,10 +109,17 @@ export function proposalOfOne({cases, ...on}: Tray): Proposal | undefined {
 	return {...on, lengths: [length], ...(width ? {width} : {}), ...(outline ? {outline} : {})};
 }
 
+/** Whether its cases were laid in water since the photo: they grow there, so that it no longer tells how long they are. */
+export function isOutgrown(trail: Trail, tray: Tray): boolean {
+	const shown = trail.findLastIndex(({answer}) => answer.kind === 'tray' && answer.tray.photo === tray.photo);
+	return tray.isOutgrown === true || trail.slice(shown + 1).some(({answer}) => answer.kind === 'soak');
+}
+
 /** What a chosen set answers: how many alike, and how long; an answer given since counts more. */
 export function answersOfSet(flow: Flow, trail: Trail, trayed: Trayed | undefined): readonly TrailEvent[] {
 	if (trayed?.stage !== 'chosen' || !trayed.tray) return [];
 	const cases = casesPicked(trayed);
+	const hasGrown = isOutgrown(trail, trayed.tray);
 	const index = trail.findLastIndex(({answer}) => answer.kind === 'one-kind');
 	const at = trail[index]?.at ?? 0;
 	const {length, width, each} = setSizes(trayed.tray.reference, cases);
@@ -113,7 +128,7 @@ export function answersOfSet(flow: Flow, trail: Trail, trayed: Trayed | undefine
 		const isAnsweredSince = trail.findLastIndex(event => event.question === question) > index;
 		if (isAnsweredSince) return [];
 		if (step.kind === 'count') return [{question, answer: {kind: 'count', count: cases.length}, at}];
-		if (step.kind !== 'length') return [];
+		if (step.kind !== 'length' || hasGrown) return [];
 		return [{question, answer: sizedAs({length, width, each}), at}];
 	});
 }

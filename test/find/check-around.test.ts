@@ -64,6 +64,7 @@ test.each([
 	'option-soak-overnight',
 	'option-end-another-bowl',
 	'question-length-dry',
+	'question-length-grown',
 	'question-width',
 	'help-date-future',
 	'option-back',
