@@ -336,7 +336,7 @@ why-print = Many printers make a page a little smaller, so that it fits, by 3 to
 option-print-exact = Yes, it is
 option-print-wrong = No
 option-print-unsure = I can't check
-said-print-unsure = Then each length may be off by 6 in 100 more, and I say so with it. Check the line when you find a ruler.
+said-print-unsure = Then each length may be off by 6 in 100 more, and I note that with it. I do not ask again for this sheet.
 said-print-wrong = Then I do not use these lengths. Write /sheet for a new sheet and print it at 100 %, not “fit to page”. Or lay the cases on a plain white A4 sheet.
 
 # A tray: many cases in one photo

@@ -1,6 +1,7 @@
 /** The long axis of a body, and where its ends and sides are, roughly. */
 import type {Body} from './bodies.ts';
 import {type Grid, planePoint} from './flat-view.ts';
+import {median} from './median.ts';
 import type {Point} from './raster.ts';
 import type {Mask} from './regions.ts';
 import {makeScales} from './weighing.ts';
@@ -236,8 +237,4 @@ function symmetryOf({middle, along}: Frame, seen: Seen): number {
 		}
 	}
 	return both / (2 * all - both);
-}
-
-function median(values: readonly number[]): number {
-	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }

@@ -1,5 +1,6 @@
 /** The border of a body on one side: the smooth curve that most edges lie on. */
 import type {Edge} from './edges.ts';
+import {median} from './median.ts';
 import {makeScales} from './weighing.ts';
 
 /** A border: outwards distance at a place along the side, and how well it was seen. */
@@ -159,8 +160,4 @@ function nearest(edges: readonly Worthy[], valueAt: (place: number) => number): 
 		if (!other || miss < Math.abs(other.at - valueAt(other.place))) best.set(edge.line, edge);
 	}
 	return [...best.values()];
-}
-
-function median(values: readonly number[]): number {
-	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }

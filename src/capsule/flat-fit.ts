@@ -28,13 +28,15 @@ export type Found = {
 export type Lit = {readonly raster: Raster; readonly isPaper: PaperTest};
 
 /** How far off a corner may be, one sigma in pixels. */
-export const cornerSigmaPx = 0.7;
+const cornerSigmaPx = 0.7;
 const bowShare = 0.6;
-/** True sheets and cards stay below 2 in made-up photos; the rest is room for bent paper and lenses. */
+/** Room for bent paper, lenses and shaded sides; how far off the scale is then is told apart (`scale-doubt.ts`). */
 const mostMisfit = 9;
-/** Below it a fit is as good as any (our choice, from the same photos). */
+/** Most true sheets and cards fit better than this, so nothing better need be looked for (our choice). */
 export const plainMisfit = 2;
-/** What it costs to leave a side where a shadow is seen beyond it: such a move is right some five times in six. */
+/** With all sides moved, below this nothing else is tried. */
+const surelyMoved = 0.3;
+/** What leaving a side counts where shade is seen beyond it; little, since a pattern looks like shade, too (tuned on 37 made-up cards). */
 const unmovedCost = 0.35;
 
 /**
@@ -49,7 +51,7 @@ export function fitPastShadows(placed: Placed, lit: Lit): readonly Found[] {
 		return joined ? fitFlats(joined, lit) : [];
 	};
 	const all = fits(0);
-	if (all.some(({pose}) => pose.misfit < 0.3)) return all;
+	if (all.some(({pose}) => pose.misfit < surelyMoved)) return all;
 	const some = moved.reduce((mask, side, index) => (side ? mask | (1 << index) : mask), 0);
 	const choices = Array.from({length: 16}, (_, stays) => stays).filter(stays => (stays & some) === stays);
 	const [best] = choices

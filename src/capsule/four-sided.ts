@@ -110,6 +110,12 @@ function isAtBorder(corners: Corners, {width, height}: Mask): boolean {
 	return corners.some(([x, y]) => x < 0.5 || y < 0.5 || x > width - 1.5 || y > height - 1.5);
 }
 
+/** The middle of four corners. */
+export function middleOf(corners: Corners): Point {
+	const mean = (axis: 0 | 1) => corners.reduce((sum, corner) => sum + corner[axis], 0) / 4;
+	return [mean(0), mean(1)];
+}
+
 /** Whether all corners of two outlines lie within so many pixels of each other, whichever is named first. */
 export function isNear(a: Corners, b: Corners, px: number): boolean {
 	return [0, 1, 2, 3].some(turn =>

@@ -62,7 +62,7 @@ function declineBare(photo: Halved, flats: readonly Found[]): Outcome {
 }
 
 /** Measures the cases on a photo by a reference that was found in it. */
-export function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outcome {
+function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outcome {
 	const judged = measureBodies(photo, found);
 	const toUpright = ([x, y]: Point): Point => [(x + 0.5) * photo.scale - 0.5, (y + 0.5) * photo.scale - 0.5];
 	const referencePx = found.placed.corners.map(toUpright);

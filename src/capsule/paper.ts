@@ -1,5 +1,6 @@
 /** Whether a four-sided thing can be paper: nearly the brightest there is, and hardly coloured, whatever the light. */
-import type {Corners} from './four-sided.ts';
+import {type Corners, middleOf} from './four-sided.ts';
+import {median} from './median.ts';
 import {type Point, type Raster, readColour} from './raster.ts';
 
 /** Tells whether what lies just inside an outline can be paper. */
@@ -9,7 +10,7 @@ export type PaperTest = (corners: Corners) => boolean;
 export function makePaperTest(raster: Raster): PaperTest {
 	const bright = brightOf(raster);
 	return corners => {
-		const [cx, cy] = [middleOf(corners, 0), middleOf(corners, 1)];
+		const [cx, cy] = middleOf(corners);
 		const colour = new Float32Array(3);
 		const [lights, tones]: [number[], number[]] = [[], []];
 		for (const [index, [x, y]] of corners.entries()) {
@@ -23,7 +24,7 @@ export function makePaperTest(raster: Raster): PaperTest {
 				tones.push((most - Math.min(...colour)) / (most + 1));
 			}
 		}
-		return medianOf(lights) > 0.45 * bright && medianOf(tones) < 0.42;
+		return median(lights) > 0.45 * bright && median(tones) < 0.42;
 	};
 }
 
@@ -33,12 +34,4 @@ function brightOf({rgb}: Raster): number {
 	for (let index = 0; index < some.length; index += 1)
 		some[index] = rgb[Math.floor((index * rgb.length) / (3 * some.length)) * 3 + 1] ?? 0;
 	return some.sort()[Math.floor(0.95 * some.length)] ?? 255;
-}
-
-function middleOf(corners: Corners, axis: 0 | 1): number {
-	return corners.reduce((sum, corner) => sum + corner[axis], 0) / 4;
-}
-
-function medianOf(values: readonly number[]): number {
-	return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }

@@ -10,7 +10,7 @@ import type {Point} from './raster.ts';
 /** A length in the photo, and how high above the ground it lies. */
 export type Stretch = {readonly px: readonly [Point, Point]; readonly heightMm: number};
 
-/** One sigma of a corner in pixels, of the best ones and what a poor fit adds (from made-up photos of both makers). */
+/** One sigma of a corner in pixels, of the best ones and what a poor fit adds (tuned on 37 made-up cards). */
 const [leastSigmaPx, fitSigmaPx] = [0.35, 0.4];
 
 /**

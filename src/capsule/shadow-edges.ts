@@ -3,7 +3,10 @@ import type {Corners} from './four-sided.ts';
 import {type Raster, readColour} from './raster.ts';
 import type {Placed, Side} from './sides.ts';
 
-/** How far to both sides of a line is looked, and how many of the outermost points are taken for bare ground, or the thing. */
+/**
+ * How far inwards and outwards of a line is looked; farther in lie stripes and letters, and 4 and 10 were worse on made-up
+ * cards. How many of the outermost points are taken for the thing, or for bare ground.
+ */
 const innerPx = 6;
 const outerPx = 10;
 const plain = 3;

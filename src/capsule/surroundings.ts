@@ -1,7 +1,8 @@
 /** What lies just outside each side of a card: the same ground on all four, or it is only a part of something. */
 
 import {logOf} from './flat-view.ts';
-import type {Corners} from './four-sided.ts';
+import {type Corners, middleOf} from './four-sided.ts';
+import {median} from './median.ts';
 import {type Point, type Raster, readColour} from './raster.ts';
 
 /** Logarithms by which one side's ground may differ from the others': in light, for shade and grain, and in colour. */
@@ -10,7 +11,7 @@ const mostColour = 0.3;
 
 /** Whether the ground outside is alike on all sides; a stripe of a larger card is not. */
 export function standsAlone(raster: Raster, corners: Corners): boolean {
-	const middle: Point = [meanOf(corners, 0), meanOf(corners, 1)];
+	const middle = middleOf(corners);
 	const sides = corners.map((from, index) =>
 		outsideOf(raster, [from, corners[(index + 1) % 4] ?? from], middle),
 	);
@@ -36,9 +37,5 @@ function outsideOf(raster: Raster, [from, to]: readonly [Point, Point], middle: 
 		found[1].push(red - green);
 		found[2].push(blue - (red + green) / 2);
 	}
-	return found.map(values => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0);
-}
-
-function meanOf(corners: Corners, axis: 0 | 1): number {
-	return corners.reduce((sum, corner) => sum + corner[axis], 0) / 4;
+	return found.map(median);
 }
