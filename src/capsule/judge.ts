@@ -39,6 +39,8 @@ const mostTilt = 38;
 const mostScale = 0.03;
 /** Steps of the grid by which the mask of a case with keels may be narrower than it (tuned on made-up trays). */
 const coarseSteps = 5;
+/** Two cases that overlap are less alike on both sides and fill less of their frame than any of 270 single made-up ones. */
+const overlapping = {symmetry: 0.94, fullness: 0.9} as const;
 /** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
 const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
@@ -56,9 +58,10 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const slim = axis.widthMm / lengthMm;
 	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.12) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
+	const coarseMm = coarseSteps * body.grid.stepMm;
+	if (isAskew(axis, coarseMm)) return 'odd-shape';
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broaderMm = Math.abs((size.widthMm ?? 0) - axis.widthMm);
-	const coarseMm = coarseSteps * body.grid.stepMm;
 	if (axis.symmetry < 0.92 && broaderMm > Math.max(0.12 * axis.widthMm, coarseMm)) return 'odd-shape';
 	if (axis.symmetry < 0.9 && !hasFlanks(size)) return 'odd-shape';
 	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
@@ -72,6 +75,12 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 			(isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
+}
+
+/** Whether the two halves differ and the corners are empty by more than a coarse grid makes of a small case. */
+function isAskew({symmetry, fullness, widthMm}: Axis, coarseMm: number): boolean {
+	const emptyMm = (1 - fullness) * widthMm;
+	return symmetry < overlapping.symmetry && fullness < overlapping.fullness && emptyMm > coarseMm;
 }
 
 /** Whether a length goes farther beyond the mask than any apron that the mask has not. */

@@ -78,6 +78,15 @@ test('two cases that lie over each other are not one: the body is uneven and a f
 	expect(doubtOf(evidenceOf([plain], {isFlankDim: true}))).toBeUndefined();
 });
 
+test('two cases that lie askew over each other leave corners of their frame empty, and are not one', () => {
+	const lower = {x: 30, y: 30, wide: 66, high: 46};
+	const askew = evidenceOf([lower, {...lower, x: 42, y: 40}]);
+	expect(askew.axis.fullness).toBeLessThan(0.9);
+	expect(askew.axis.fullness).toBeGreaterThan(0.86);
+	expect(askew.axis.symmetry).toBeGreaterThan(0.84);
+	expect(doubtOf(askew)).toBe('odd-shape');
+});
+
 test('on a small uneven body a few steps of the grid make no overlap, on a large one as large a share does', () => {
 	const few = evidenceOf([small, wartOfSmall], {broaderMm: 3});
 	expect(few.axis.symmetry).toBeLessThan(0.92);
