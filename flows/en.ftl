@@ -154,7 +154,7 @@ said-photo-added = I added the photo to this find.
 ## Place
 
 question-where = Where did you find it? Share your position or a pin from the map, or write a grid reference (SW 465 304), a latitude and longitude (50.12, -5.53), or the name of the beach.
-question-where-photo = Where did you find it? The file of your photo says it was taken at { $at }, give or take { $uncertainty } metres. Use that only if the case lay there: a photo from the kitchen table shows where the kitchen is. Or share your position or a pin, or write a grid reference (SW 465 304), a latitude and longitude, or the name of the beach.
+question-where-photo = Where did you find it? The file of your photo says: { $at }, within { $uncertainty } metres. Take that only if the case lay there, not if you took the photo at home. Or share your position or a pin, or write a grid reference (SW 465 304) or the name of the beach.
 option-here = Send where I am now
 option-photo-place = Where my photo was taken
 said-photo-told = Your photo is here, and its file says more than the picture.

@@ -41,9 +41,7 @@ journeyTest(
 			mimeType: 'image/jpeg',
 		});
 		await ada.presses('Go on', {on: question(ada.all)});
-		expect(ada.sees.text).toContain(
-			'The file of your photo says it was taken at 50.1200, -5.5300, give or take 30 metres',
-		);
+		expect(ada.sees.text).toContain('The file of your photo says: 50.1200, -5.5300, within 30 metres.');
 		await ada.presses('Where my photo was taken');
 		await walkTo({db, person: ada}, 'kept');
 		expect((await newestDraft(db, ada)).body.place).toMatchObject({
