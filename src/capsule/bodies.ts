@@ -130,7 +130,7 @@ function meanOf(
 }
 
 /** The middle oddness of what is surely ground. */
-function plainOf({values}: Field): number {
+export function plainOf({values}: Field): number {
 	const some = Float32Array.from(
 		{length: 2000},
 		(_, index) => values[Math.floor((index * values.length) / 2000)] ?? 0,

@@ -63,7 +63,7 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broaderMm = Math.abs((size.widthMm ?? 0) - axis.widthMm);
 	if (axis.symmetry < 0.92 && broaderMm > Math.max(0.12 * axis.widthMm, coarseMm)) return 'odd-shape';
-	if (axis.symmetry < 0.9 && !hasFlanks(size)) return 'odd-shape';
+	if (axis.symmetry < 0.92 && !hasFlanks(size)) return 'odd-shape';
 	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
 	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
 	const beyond = lengthMm - axis.lengthMm;

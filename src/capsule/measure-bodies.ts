@@ -1,6 +1,7 @@
 /** Every body beside or on a reference, measured and judged. */
 import {type Axis, between, findAxis, fromAxis} from './axis.ts';
-import {type Body, findBodies} from './bodies.ts';
+import {withBaysFilled} from './bays.ts';
+import {type Body, findBodies, plainOf} from './bodies.ts';
 import {type BodySize, sizeBody} from './body-size.ts';
 import type {Found} from './flat-fit.ts';
 import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
@@ -19,7 +20,7 @@ import {
 import {outlineOf, shapeOf} from './looks.ts';
 import {isOnMark} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
-import type {Point, Raster} from './raster.ts';
+import type {Field, Point, Raster} from './raster.ts';
 import {lensFactor, scaleSigma} from './scale-doubt.ts';
 import {blurOf, blurSpreadPx, isBlurred} from './sharpness.ts';
 import type {Sight} from './strip.ts';
@@ -76,7 +77,7 @@ export function measureBodies(
 	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
 	// What is only as if found has no sides to be looked at.
 	const blurPx = found.placed.sides.length > 0 ? blurOf(raster, found.placed.corners) : 0;
-	const sight = {raster, view, flat, ground, ...told, mmPerPx, blurPx};
+	const sight = {raster, view, flat, ground, ...told, field, mmPerPx, blurPx};
 	return findBodies(flat, field).map(body => judge(sight, found, body));
 }
 
@@ -123,10 +124,10 @@ function halved(view: Homography): Homography {
 	return view.map((value, index) => (index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) / 4 : value));
 }
 
-type Blurred = Sight & {readonly blurPx: number};
+type Blurred = Sight & {readonly blurPx: number; readonly field: Field};
 
-function judge(sight: Blurred, found: Found, body: Body): Judged {
-	const rough = findAxis(body, sight.flat);
+function judge(sight: Blurred, found: Found, seen: Body): Judged {
+	const {body, rough} = mended(sight, seen);
 	const at = carry(sight.view, rough?.middle ?? middleOf(body.grid));
 	const doubted = (why: Doubt) => ({kind: 'doubted', why, at}) as const;
 	if (body.isCut) return doubted('cut-off');
@@ -154,6 +155,15 @@ function judge(sight: Blurred, found: Found, body: Body): Judged {
 	if (!far) return {kind: 'read', either: [first], isLikely: true, isEven, at};
 	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
 	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, isEven, at};
+}
+
+/** A body and its axis, bays of shine or crust filled where that makes it more like its own mirror image. */
+function mended({flat, field}: Blurred, body: Body): {readonly body: Body; readonly rough: Axis | undefined} {
+	const rough = findAxis(body, flat);
+	if (!rough || rough.symmetry > notchedBelow) return {body, rough};
+	const whole = withBaysFilled(body, {view: flat, odd: field, plain: plainOf(field)});
+	const other = findAxis(whole, flat);
+	return other && other.symmetry > rough.symmetry ? {body: whole, rough: other} : {body, rough};
 }
 
 /** Shine and barnacles leave notches in a body, which turn its axis; its flanks in the full photo tell better. */
