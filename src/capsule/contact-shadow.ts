@@ -16,6 +16,8 @@ const farMm = 0.7;
 const blursPx = [0.8, 1.3, 2] as const;
 /** A shadow takes at least so much light, and leaves at most so much of the misfit without it (tuned on made-up photos). */
 const [leastDepth, mostLeft] = [0.12, 0.45];
+/** No shadow takes more of the light (common practice); what is darker beside a dark body is of the body. */
+const mostDepth = 0.6;
 /** Less is within what edges scatter. */
 const leastMm = 0.12;
 
@@ -127,7 +129,7 @@ function compare(profile: Profile, {end, widthMm, blurMm, fades}: Guess): Fit {
 			rest += off * off;
 		}
 	}
-	const depth = square > 0 ? Math.max(0, Math.min(0.7, cross / square)) : 0;
+	const depth = square > 0 ? Math.max(0, Math.min(mostDepth, cross / square)) : 0;
 	return {depth, misfit: (rest - 2 * depth * cross + depth * depth * square) / (to - from + 1) + 1};
 }
 

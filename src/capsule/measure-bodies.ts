@@ -61,8 +61,10 @@ const finestMm = 0.8;
 const mostPoints = 120_000;
 /** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
 const even = 0.9;
+/** In the second look, how much of what a shadow may take of the light and of the colours counts as shadow (tuned on made-up photos). */
+const halfShade = 0.5;
 /** How far beside a card a case is looked for. */
-const besideMm = 260;
+const besideMm = 330;
 
 /** Measures all bodies, the broadest first; what is in doubt is told with its doubt. */
 export function measureBodies(
@@ -73,12 +75,42 @@ export function measureBodies(
 	const flat = flatViewOf({raster, half}, found, view);
 	const ground = findGround(flat);
 	if (!ground) return [];
-	const {field, ...told} = tellApart(flat, ground);
 	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
 	// What is only as if found has no sides to be looked at.
 	const blurPx = found.placed.sides.length > 0 ? blurOf(raster, found.placed.corners) : 0;
-	const sight = {raster, view, flat, ground, ...told, field, mmPerPx, blurPx};
-	return findBodies(flat, field).map(body => judge(sight, found, body));
+	const told = tellApart(flat, ground);
+	const sight = {raster, view, flat, ground, ...told, mmPerPx, blurPx};
+	const first = findBodies(flat, told.field).map(body => judge(sight, found, body));
+	if (first.length > 0 && !first.some(isPerhapsShade)) return first;
+	const {field, oddness} = tellApart(flat, ground, halfShade);
+	const again = {...sight, field, oddness};
+	const second = findBodies(flat, field).map(body => judge(again, found, body));
+	return joinLooks(first, second);
+}
+
+/** A dark case on bright ground may pass for shade, and what shines on it, too: it is no body then, or one in pieces. */
+function isPerhapsShade(one: Judged): boolean {
+	return one.kind === 'doubted' && (one.why === 'odd-shape' || one.why === 'unclear-ends');
+}
+
+/** What the first look read, and what only the second did; what neither could is told by the first. */
+function joinLooks(first: readonly Judged[], second: readonly Judged[]): readonly Judged[] {
+	const read = first.filter(isRead);
+	const more = second.filter(isRead).filter(({at}) => !read.some(one => isWithin(at, one)));
+	const left = first.filter(one => one.kind === 'doubted' && !more.some(other => isWithin(one.at, other)));
+	return [...read, ...more, ...left];
+}
+
+type Read = Extract<Judged, {readonly kind: 'read'}>;
+
+function isRead(one: Judged): one is Read {
+	return one.kind === 'read';
+}
+
+/** Whether a point lies nearer to the middle of a body than half of its length. */
+function isWithin([x, y]: Point, {at, either}: Read): boolean {
+	const [[fromX, fromY], [toX, toY]] = either[0]?.lines.length ?? [at, at];
+	return Math.hypot(x - at[0], y - at[1]) < Math.hypot(toX - fromX, toY - fromY) / 2;
 }
 
 function flatViewOf(

@@ -16,8 +16,8 @@ const lightStep = 0.1;
 const toneStep = 0.06;
 
 /** Tells by a rule first, then by the colours that the rule found on both sides. */
-export function tellApart(view: FlatView, ground: Ground): Told {
-	const rule = ruleFor(ground);
+export function tellApart(view: FlatView, ground: Ground, shade = 1): Told {
+	const rule = ruleFor(ground, shade);
 	const {ruled, bins} = look(view, ground, rule);
 	const size = {width: view.width, height: view.height};
 	const learnt = learn(bins, smooth({...size, values: ruled}, 1));
@@ -55,9 +55,9 @@ function look(
  * Shadow is darker and hardly another colour; what lies there is of another colour or darker than any shadow. That a
  * shadow takes no more than six tenths of the light, and may turn a little blue, is common practice.
  */
-function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
+function ruleFor({colourSpread, lightSpread}: Ground, shade: number): Oddness {
 	const toned = Math.max(0.09, 3.5 * colourSpread);
-	const deep = 1.02 + Math.min(0.6, 2.5 * lightSpread);
+	const deep = shade * (1.02 + Math.min(0.6, 2.5 * lightSpread));
 	return (light, red, blue) => {
 		const dark = Math.max(0, -light);
 		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);
