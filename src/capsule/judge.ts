@@ -72,6 +72,7 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 		end =>
 			isClear(size.chosen[end]) ||
 			isPale(evidence, end) ||
+			(size.isApron[end] && isEvenlySeen(size.chosen[end])) ||
 			(isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
@@ -99,11 +100,16 @@ function isPale({size, axis}: Evidence, end: 0 | 1): boolean {
 	return !isWithin && seen > 0.95 && strength > 25 && scatterMm < 0.06 && trust > 0.38;
 }
 
+/** An apron told by its colour has little else to be trusted by: its edge is as pale as paper on both sides. */
+function isEvenlySeen({seen, strength, scatterMm}: Border): boolean {
+	return seen > 0.85 && strength > 12 && scatterMm < 0.25;
+}
+
 /** Crossed horns are no end, however clear their edge: the body under it is narrow there. */
 function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
 	const half = axis.lengthMm / 2;
 	// A pale apron is not in the mask, and no longer than so much.
-	const isApron = size.ends[end] - half < 1 + 0.12 * axis.widthMm;
+	const isApron = size.isApron[end] || size.ends[end] - half < 1 + 0.12 * axis.widthMm;
 	const u = (end === 0 ? -1 : 1) * nearEnd * (isApron ? Math.min(half, size.ends[end]) : size.ends[end]);
 	const widthMm = walkOut(axis, body, {u, v: 0, side: -1}) + walkOut(axis, body, {u, v: 0, side: 1});
 	return widthMm < leastAtEnd * axis.widthMm;

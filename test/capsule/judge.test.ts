@@ -54,6 +54,7 @@ function evidenceOf(boxes: readonly Box[], {broaderMm = 0, isFlankDim = false} =
 			chosen: [end, end],
 			rivals: [[], []],
 			paler: [undefined, undefined],
+			isApron: [false, false],
 			flanks: [isFlankDim ? {...flank, trust: 0.5} : flank, flank],
 			widestAt: 0,
 		},
@@ -92,4 +93,17 @@ test('on a small uneven body a few steps of the grid make no overlap, on a large
 	expect(few.axis.symmetry).toBeLessThan(0.92);
 	expect(doubtOf(few)).toBeUndefined();
 	expect(doubtOf(evidenceOf([plain, other], {broaderMm: 8}))).toBe('odd-shape');
+});
+
+test('an end as pale as paper is trusted when its colour tells an apron and its edge is even', () => {
+	const plainly = evidenceOf([plain]);
+	const {chosen} = plainly.size;
+	const pale = {...chosen[0], trust: 0.3, strength: 20};
+	const seenAs = (isApron: boolean, end = pale): Evidence => ({
+		...plainly,
+		size: {...plainly.size, chosen: [end, chosen[1]], isApron: [isApron, false]},
+	});
+	expect(doubtOf(seenAs(false))).toBe('unclear-ends');
+	expect(doubtOf(seenAs(true))).toBeUndefined();
+	expect(doubtOf(seenAs(true, {...pale, seen: 0.6}))).toBe('unclear-ends');
 });
