@@ -4,10 +4,11 @@ import {type Found, fitPastShadows, plainMisfit, poseOf} from './flat-fit.ts';
 import {type Corners, isNear, makeOutlineFinder, type Outline} from './four-sided.ts';
 import {outlinesOfLines} from './long-lines.ts';
 import {makePaperTest, type PaperTest} from './paper.ts';
+import {outlinesOfPieces} from './piece-outlines.ts';
 import {halve, type Point, type Raster} from './raster.ts';
 import {shadesOf} from './shades.ts';
 import {joinSides, type Placed, placeSides, type Side} from './sides.ts';
-import {a4, card, letter} from './sizes.ts';
+import {a4, card, type Flat, letter} from './sizes.ts';
 
 /** How finely outlines are looked for: each pixel of the rough picture stands for so many of the photo, squared. */
 const coarse = 4;
@@ -34,6 +35,8 @@ export function findFlats(raster: Raster, half: Raster): readonly Found[] {
 		search.lookAt(way());
 		if (search.isDone()) break;
 	}
+	// Striped ground is full of outlines that may be paper, but hardly of any that stand alone as a card does.
+	if (!search.isDone()) search.lookAt(outlinesOfPieces(shades), ['card']);
 	return search.found().toSorted((a, b) => b.score - a.score);
 }
 
@@ -46,7 +49,7 @@ function openSearch(sight: Sight) {
 	// A white card may be the outline of one that is printed on a sheet.
 	const isDone = () =>
 		found.some(one => isPlain(one) && !(one.flat.kind === 'card' && sight.isPaper(one.placed.corners)));
-	const lookAt = (outlines: readonly Outline[]): void => {
+	const lookAt = (outlines: readonly Outline[], kinds?: readonly Flat['kind'][]): void => {
 		let looked = 0;
 		for (const {corners} of outlines) {
 			if (looked === mostLooked || found.some(isPlainSheet)) return;
@@ -58,7 +61,7 @@ function openSearch(sight: Sight) {
 			const placed = place(corners, sight);
 			if (!placed || known.some(one => isNear(one, placed.corners, 6) && one !== rough)) continue;
 			known.push(placed.corners);
-			found.push(...fitPastShadows(placed, sight));
+			found.push(...fitPastShadows(placed, sight).filter(({flat}) => kinds?.includes(flat.kind) ?? true));
 		}
 	};
 	return {lookAt, isDone, found: () => found};

@@ -1,5 +1,7 @@
 /** Moves a side that was found at the edge of a shadow to the edge of what throws it. */
+import {toAmounts} from './amount-of-light.ts';
 import type {Corners} from './four-sided.ts';
+import {median} from './median.ts';
 import {type Raster, readColour} from './raster.ts';
 import type {Placed, Side} from './sides.ts';
 
@@ -15,20 +17,27 @@ const places = 48;
 
 type Ends = readonly [Corners[number], Corners[number]];
 const count = (innerPx + outerPx) / stepPx + 1;
-/** Below this, of a right angle's sine, two colours are too much alike to be told from each other (our choice). */
-const leastApart = 0.08;
+/** Of light from 0 to 255: with less besides the ground's own colour a thing is not told from its shadow (tuned on made-up cards). */
+const leastLevels = 8;
+/** A side's two halves are moved alike but for so much: a shadow lies along a straight side. */
+const mostTurnPx = 2;
+/** A shadow lies outside, and the grain of a picture alone moves a side by less than this (tuned on made-up cards). */
+const leastMovePx = 0.6;
 /** A shadow takes at least this share of the light; less is the ground's own grain. */
 const leastShade = 0.06;
+/** Of the ground's light: how bright a thing is of which a shadow tells the end, and how much darker that shadow is (our choice). */
+const [leastLight, leastDip] = [0.6, 0.12];
 
 /** The sides that were found at the edge of a shadow, moved to the edge of what throws it; nothing for the others. */
 export function movedPastShadows(raster: Raster, placed: Placed): readonly (Side | undefined)[] {
 	return placed.sides.map((side, index) => {
 		const along = [placed.corners[index] ?? [0, 0], placed.corners[(index + 1) % 4] ?? [0, 0]] as const;
 		const lines = linesAcross(raster, side, along);
+		if (lines.length < places) return undefined;
 		// A shadow may begin or end on the way along a side.
-		const [first, last] = [edgeOff(lines.slice(0, places / 2)), edgeOff(lines.slice(places / 2))];
-		if (lines.length < places || (first === undefined && last === undefined)) return undefined;
-		return {...side, line: movedLine(side.line, along, [first ?? 0, last ?? 0])};
+		const [first = 0, last = 0] = [edgeOff(lines.slice(0, places / 2)), edgeOff(lines.slice(places / 2))];
+		if ((first + last) / 2 > -leastMovePx || Math.abs(first - last) > mostTurnPx) return undefined;
+		return {...side, line: movedLine(side.line, along, [first, last])};
 	});
 }
 
@@ -63,52 +72,73 @@ function linesAcross(raster: Raster, {line: [a, b]}: Side, along: Ends): readonl
 			const off = index * stepPx - innerPx;
 			isSeen = readColour(raster, x + a * off, y + b * off, colours, index * 3);
 		}
-		if (isSeen) lines.push(colours);
+		if (!isSeen) continue;
+		toAmounts(colours);
+		lines.push(colours);
 	}
 	return lines;
 }
 
 /** How far outwards of the line the thing ends, where a shadow hides it; undefined where there is none to see. */
 function edgeOff(lines: readonly Float32Array[]): number | undefined {
-	// Each line by itself: a thing may have a pattern, and still it ends on all of them at one place.
-	const parted = lines.flatMap(line => partedOf(line) ?? []);
-	if (parted.length > lines.length / 3) {
-		return byColour(middleOf(parted.map(({shares}) => shares)), middleOf(parted.map(({lights}) => lights)));
-	}
-	return byDip(middleOf(lines.map(lightOf)));
+	const ground = groundOf(lines);
+	const parted = partedOf(lines, ground);
+	return parted.levels > leastLevels ? byColour(parted) : byDip(middleOf(lines.map(lightOf)));
 }
 
-/** How much of each point of a line is of the thing, and how much of the ground's light is there. */
-type Parted = {readonly shares: Float32Array; readonly lights: Float32Array};
+/** The colour of bare ground, of length 1: a shadow has no other. */
+function groundOf(lines: readonly Float32Array[]): Colour {
+	const outer = lines.map(line => meanOf(line, count - plain));
+	const [red, green, blue] = [0, 1, 2].map(channel => median(outer.map(colour => colour[channel] ?? 0)));
+	const size = Math.hypot(red ?? 0, green ?? 0, blue ?? 0) || 1;
+	return [(red ?? 0) / size, (green ?? 0) / size, (blue ?? 0) / size];
+}
 
-/** Parts a line by the two colours at its ends; undefined where these are too much alike. */
-function partedOf(line: Float32Array): Parted | undefined {
-	const thing = meanOf(line, 0);
-	const ground = meanOf(line, count - plain);
-	const [ii, ig, gg] = [dot(thing, thing), dot(thing, ground), dot(ground, ground)];
-	const whole = ii * gg - ig * ig;
-	if (whole <= leastApart ** 2 * ii * gg) return undefined;
+/** How much of each point across is of the thing, how much light the ground has there, and by how many levels they differ. */
+type Parted = {readonly shares: Float32Array; readonly lights: Float32Array; readonly levels: number};
+
+/**
+ * Parts points by what is in them of another colour than the ground's: each line by itself, since a thing may have a
+ * pattern, and a line counts for more the more its colour differs.
+ */
+function partedOf(lines: readonly Float32Array[], ground: Colour): Parted {
 	const [shares, lights] = [new Float32Array(count), new Float32Array(count)];
-	for (let index = 0; index < count; index += 1) {
-		const here = colourAt(line, index);
-		const [ip, gp] = [dot(thing, here), dot(ground, here)];
-		shares[index] = (gg * ip - ig * gp) / whole;
-		lights[index] = (ii * gp - ig * ip) / whole;
+	let [squares, bare, thing] = [0, 0, 0];
+	for (const line of lines) {
+		const inner = meanOf(line, 0);
+		const own = besides(inner, ground);
+		squares += dot(own, own);
+		thing += dot(inner, ground);
+		bare += dot(meanOf(line, count - plain), ground);
+		for (let index = 0; index < count; index += 1) {
+			const here = colourAt(line, index);
+			shares[index] = (shares[index] ?? 0) + dot(besides(here, ground), own);
+			lights[index] = (lights[index] ?? 0) + dot(here, ground);
+		}
 	}
-	return {shares, lights};
+	const held = shares.map(share => share / Math.max(1, squares));
+	return {
+		shares: held,
+		lights: lights.map((light, index) => (light - (held[index] ?? 0) * thing) / Math.max(1, bare)),
+		levels: Math.sqrt(squares / Math.max(1, lines.length)),
+	};
+}
+
+/** What of a colour is not the ground's. */
+function besides(colour: Colour, ground: Colour): Colour {
+	const along = dot(colour, ground);
+	return [colour[0] - along * ground[0], colour[1] - along * ground[1], colour[2] - along * ground[2]];
 }
 
 /** The edge is where the thing's share falls under a half; where both leave light out beyond it, there is shade. */
-function byColour(shares: Float32Array, lights: Float32Array): number | undefined {
-	let isShaded = false;
-	let edge: number | undefined;
-	let before = 1;
-	for (const [index, share] of shares.entries()) {
-		if (edge === undefined && share < 0.5) edge = index - (0.5 - share) / Math.max(0.05, before - share);
-		if (share < 0.5 && (lights[index] ?? 0) < (1 - leastShade) * (1 - share)) isShaded = true;
-		before = share;
-	}
-	return isShaded && edge !== undefined ? edge * stepPx - innerPx : undefined;
+function byColour({shares, lights}: Parted): number | undefined {
+	const first = shares.findIndex(share => share < 0.5);
+	if (first < 1 || shares.subarray(first).some(share => share > 0.6)) return undefined;
+	const isShaded = shares.some(
+		(share, index) => share < 0.5 && (lights[index] ?? 0) < (1 - leastShade) * (1 - share),
+	);
+	const [before = 1, here = 0] = [shares[first - 1], shares[first]];
+	return isShaded ? (first - (0.5 - here) / Math.max(0.05, before - here)) * stepPx - innerPx : undefined;
 }
 
 /** Where both have one colour, only a shadow darker than either tells where the thing ends: half way up from it. */
@@ -116,7 +146,8 @@ function byDip(lights: Float32Array): number | undefined {
 	const mean = (from: number) =>
 		lights.subarray(from, from + plain).reduce((sum, one) => sum + one, 0) / plain;
 	const [thing, ground, least] = [mean(0), mean(count - plain), Math.min(...lights)];
-	if (!(least < (1 - leastShade) * Math.min(thing, ground))) return undefined;
+	// Cameras draw dark things darker still along their edge, to make them crisp.
+	if (thing < leastLight * ground || least > Math.min(thing, ground) - leastDip * ground) return undefined;
 	const half = (least + thing) / 2;
 	const index = lights.findIndex(light => light < half);
 	const [before = half, here = half] = [lights[index - 1], lights[index]];
@@ -125,11 +156,7 @@ function byDip(lights: Float32Array): number | undefined {
 
 /** At each point the middle one of all lines. */
 function middleOf(lines: readonly Float32Array[]): Float32Array {
-	const column = new Float32Array(lines.length);
-	return Float32Array.from({length: count}, (_, index) => {
-		for (const [at, line] of lines.entries()) column[at] = line[index] ?? 0;
-		return column.sort()[column.length >> 1] ?? 0;
-	});
+	return Float32Array.from({length: count}, (_, index) => median(lines.map(line => line[index] ?? 0)));
 }
 
 function lightOf(line: Float32Array): Float32Array {

@@ -118,6 +118,17 @@ test('sides without a shadow stay where they were found', () => {
 	expect(placed && movedPastShadows(raster, placed)).toEqual([undefined, undefined, undefined, undefined]);
 });
 
+test('a dark thing that a camera has made crisp has no shadow along its edge', () => {
+	const dark: Colour = [34, 31, 26];
+	const isWithin = (x: number, y: number, px: number) =>
+		x > 40 + px && x < 160 - px && y > 40 + px && y < 120 - px;
+	const raster = painted((x, y) =>
+		isInside(x, y) ? (isWithin(x, y, 2) ? dark : [14, 13, 11]) : isWithin(x, y, -2) ? [225, 203, 169] : table,
+	);
+	const placed = placeSides(raster, rough, {reachPx: 5, skip: 0.1});
+	expect(placed && movedPastShadows(raster, placed)).toEqual([undefined, undefined, undefined, undefined]);
+});
+
 test('a side along the slanting edge of a shadow is turned back to the thing that throws it', () => {
 	const shadeEnd = (y: number) => 160 + (y - 40) / 20;
 	const raster = painted((x, y) =>
