@@ -80,8 +80,10 @@ function voteForLine(edges: Edges, long: number, reachPx: number): Line | undefi
 	for (let turn = -turns; turn <= turns; turn += 1) {
 		const slope = (2 * turn * most) / turns / long;
 		countVotes(edges, {slope, binPx, scores});
-		for (const [bin, score] of scores.entries())
+		for (let bin = 0; bin < scores.length; bin += 1) {
+			const score = scores[bin] ?? 0;
 			if (score > best.score) best = {score, offset: (bin - middle) * binPx, slope};
+		}
 	}
 	return best.score > 0 ? best : undefined;
 }
