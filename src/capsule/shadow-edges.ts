@@ -90,8 +90,8 @@ function partedOf(line: Float32Array): Parted | undefined {
 	if (whole <= leastApart ** 2 * ii * gg) return undefined;
 	const [shares, lights] = [new Float32Array(count), new Float32Array(count)];
 	for (let index = 0; index < count; index += 1) {
-		const here = colourAt(line, index);
-		const [ip, gp] = [dot(thing, here), dot(ground, here)];
+		const ip = dotAt(line, index, thing);
+		const gp = dotAt(line, index, ground);
 		shares[index] = (gg * ip - ig * gp) / whole;
 		lights[index] = (ii * gp - ig * ip) / whole;
 	}
@@ -127,13 +127,15 @@ function byDip(lights: Float32Array): number | undefined {
 function middleOf(lines: readonly Float32Array[]): Float32Array {
 	const column = new Float32Array(lines.length);
 	return Float32Array.from({length: count}, (_, index) => {
-		for (const [at, line] of lines.entries()) column[at] = line[index] ?? 0;
+		for (let at = 0; at < lines.length; at += 1) column[at] = lines[at]?.[index] ?? 0;
 		return column.sort()[column.length >> 1] ?? 0;
 	});
 }
 
 function lightOf(line: Float32Array): Float32Array {
-	return Float32Array.from({length: count}, (_, index) => Math.hypot(...colourAt(line, index)));
+	return Float32Array.from({length: count}, (_, index) =>
+		Math.sqrt(dotAt(line, index, colourAt(line, index))),
+	);
 }
 
 type Colour = readonly [red: number, green: number, blue: number];
@@ -153,4 +155,10 @@ function colourAt(profile: Float32Array, index: number): Colour {
 
 function dot([a, b, c]: Colour, [d, e, f]: Colour): number {
 	return a * d + b * e + c * f;
+}
+
+/** The product of a colour with that at a place of a line, none of them made anew for each of so many places. */
+function dotAt(line: Float32Array, index: number, colour: Colour): number {
+	const at = index * 3;
+	return colour[0] * (line[at] ?? 0) + colour[1] * (line[at + 1] ?? 0) + colour[2] * (line[at + 2] ?? 0);
 }
