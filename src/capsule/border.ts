@@ -103,7 +103,9 @@ function curvesThrough(
 	for (const a of left) {
 		for (const b of middle) {
 			for (const c of right) {
-				const [x, y, z] = [a.place / halfMm, b.place / halfMm, c.place / halfMm];
+				const x = a.place / halfMm;
+				const y = b.place / halfMm;
+				const z = c.place / halfMm;
 				const first = (b.at - a.at) / (y - x);
 				const bow = ((c.at - b.at) / (z - y) - first) / (z - x);
 				const slope = first - bow * (x + y);
@@ -122,7 +124,10 @@ function supportBy(edges: readonly Worthy[], {halfMm, reachMm}: Bend): (curve: C
 		Float64Array.from(edges, ({at}) => at),
 		Float64Array.from(edges, ({worth}) => worth),
 	];
-	return ([middle, slope, bow]) => {
+	return curve => {
+		const middle = curve[0];
+		const slope = curve[1];
+		const bow = curve[2];
 		let sum = 0;
 		for (let index = 0; index < places.length; index += 1) {
 			const x = places[index] ?? 0;

@@ -18,7 +18,7 @@ import {
 	spreadOf,
 } from './judge.ts';
 import {outlineOf, shapeOf} from './looks.ts';
-import {isOnMark} from './measuring-sheet.ts';
+import {marksAt} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Field, Point, Raster} from './raster.ts';
 import {lensFactor, scaleSigma} from './scale-doubt.ts';
@@ -129,10 +129,9 @@ function flatViewOf(
 				};
 	const size = (area.right - area.left) * (area.bottom - area.top);
 	const stepMm = Math.max(finestMm, Math.sqrt(size / mostPoints));
-	const isOnCard = ([x, y]: Point) =>
-		Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
-	const isMarked = (point: Point) => isOnMark(point, printScale);
-	const covers = flat.kind === 'card' ? isOnCard : flat.kind === 'sheet' ? isMarked : undefined;
+	const [wide, high] = [halfMm[0] + marginMm, halfMm[1] + marginMm];
+	const isOnCard = (x: number, y: number) => Math.abs(x) < wide && Math.abs(y) < high;
+	const covers = flat.kind === 'card' ? isOnCard : flat.kind === 'sheet' ? marksAt(printScale) : undefined;
 	return flatten(half, halved(view), {area, stepMm, covers});
 }
 

@@ -76,27 +76,30 @@ function voteForLine(edges: Edges, long: number, reachPx: number): Line | undefi
 	const middle = Math.ceil((reachPx + most + 2) / binPx) + 4;
 	const scores = new Float32Array(2 * middle + 1);
 	const turns = Math.ceil(most / 0.7);
+	// A strong edge counts for more, though not by as much: horns across a side are strong and few.
+	const weights = Float64Array.from(edges.strength, Math.sqrt);
 	let best = {score: 0, offset: 0, slope: 0};
 	for (let turn = -turns; turn <= turns; turn += 1) {
 		const slope = (2 * turn * most) / turns / long;
-		countVotes(edges, {slope, binPx, scores});
-		for (const [bin, score] of scores.entries())
+		countVotes({...edges, weights}, {slope, binPx, scores});
+		for (let bin = 0; bin < scores.length; bin += 1) {
+			const score = scores[bin] ?? 0;
 			if (score > best.score) best = {score, offset: (bin - middle) * binPx, slope};
+		}
 	}
 	return best.score > 0 ? best : undefined;
 }
 
 /** Votes for each offset at one slope, each edge's spread over what is near. */
 function countVotes(
-	{count, along, off, strength}: Edges,
+	{count, along, off, weights}: Edges & {readonly weights: Float64Array},
 	{slope, binPx, scores}: {readonly slope: number; readonly binPx: number; readonly scores: Float32Array},
 ): void {
 	const middle = (scores.length - 1) / 2;
 	scores.fill(0);
 	for (let index = 0; index < count; index += 1) {
 		const at = ((off[index] ?? 0) - slope * (along[index] ?? 0)) / binPx + middle;
-		// A strong edge counts for more, though not by as much: horns across a side are strong and few.
-		const weight = Math.sqrt(strength[index] ?? 0);
+		const weight = weights[index] ?? 0;
 		for (let bin = Math.ceil(at - 3); bin < at + 3; bin += 1)
 			scores[bin] = (scores[bin] ?? 0) + weight * (1 - Math.abs(bin - at) / 3);
 	}

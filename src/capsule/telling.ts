@@ -33,17 +33,20 @@ export function tellApart(view: FlatView, ground: Ground, shade = 1): Told {
 /** What the rule says of each point, and the bin of its colour; -1 for both where nothing is known. */
 function look(
 	{width, height, tones, known}: FlatView,
-	{differ}: Ground,
+	{differAlong}: Ground,
 	rule: Oddness,
 ): {readonly ruled: Float32Array; readonly bins: Int32Array} {
 	const ruled = new Float32Array(known.length).fill(-1);
 	const bins = new Int32Array(known.length).fill(-1);
-	const one = new Float32Array(3);
+	const row = new Float32Array(width * 3);
 	for (let at = 0, y = 0; y < height; y += 1) {
-		for (let x = 0; x < width; x += 1, at += 1) {
+		differAlong(tones.subarray(at * 3, (at + width) * 3), y, row);
+		for (let from = 0; from < row.length; from += 3, at += 1) {
 			if (known[at] !== 1) continue;
-			differ(tones, at * 3, x, y, one);
-			const [light, red, blue] = [one[0] ?? 0, one[1] ?? 0, one[2] ?? 0];
+			// One by one: a list made and taken apart for each point would be rubbish by the megabyte.
+			const light = row[from] ?? 0;
+			const red = row[from + 1] ?? 0;
+			const blue = row[from + 2] ?? 0;
 			ruled[at] = rule(light, red, blue);
 			bins[at] = binOf(light, red, blue);
 		}
