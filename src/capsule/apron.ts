@@ -17,7 +17,7 @@ export type Band = {
 export type Tones = readonly [light: number, red: number, blue: number];
 
 /** Narrower, the body's own colour has run into it in the photo; down to the lesser a plain tinge tells all the same. */
-const leastMm = {any: 1.9, tinged: 1.2} as const;
+const leastMm = {plain: 1.9, tinged: 1.2} as const;
 /** An outer edge that counts: how strong, on how many of the lines, and how smooth. */
 const edge = {strength: 10, seen: 0.55, scatterMm: 0.3} as const;
 /** Tinge of the body's colour, as a share of the light lost; shadows stay below the lesser (tuned on made-up photos). */
@@ -62,7 +62,7 @@ export function findBand(strip: Strip, {inner, borders, like}: Borders, mmPerPx:
 		const isAlike = like !== undefined && areAlike(band, like) && beyond > 0.6 * band[0];
 		const kind = isAlike ? 'apron' : kindOf(border, {band, body, beyond});
 		if (!kind || bareShare(strip, {inner, outer: border}, [band[0], beyond]) > mostBare) return [];
-		if (apart < leastMm.any && (kind !== 'apron' || band[0] < body[0])) return [];
+		if (apart < leastMm.plain && (kind !== 'apron' || band[0] < body[0])) return [];
 		return [{border, kind, tones: band}];
 	});
 	return looked.toSorted((a, b) => b.border.at(0) - a.border.at(0))[0];
