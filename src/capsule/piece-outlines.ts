@@ -14,7 +14,7 @@ type Crossing = {
 };
 
 /** Of each side so much has to be seen; of all four together more (tuned on made-up cards). */
-const [leastSeen, leastMean] = [0.4, 0.6];
+const [leastSeen, leastMean] = [0.25, 0.6];
 const leastSidePx = 14;
 /** Between the sides of a card or a sheet, held aslant by as much as is measured. */
 const slims = [1.1, 2.1] as const;

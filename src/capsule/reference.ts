@@ -59,8 +59,8 @@ function openSearch(sight: Sight) {
 			if (!mayBe(rough, sight.raster, mostRough)) continue;
 			looked += 1;
 			const placed = place(corners, sight);
-			if (!placed || known.some(one => isNear(one, placed.corners, 6) && one !== rough)) continue;
-			known.push(placed.corners);
+			// Where nothing fitted, the same sides may still be found better from other rough corners.
+			if (!placed || found.some(one => isNear(one.placed.corners, placed.corners, 6))) continue;
 			found.push(...fitPastShadows(placed, sight).filter(({flat}) => kinds?.includes(flat.kind) ?? true));
 		}
 	};
