@@ -114,5 +114,7 @@ function strongest(changes: Float32Array): readonly number[] {
 		const here = changes[at] ?? 0;
 		if (here >= weakest && here >= (changes[at - 1] ?? 0) && here > (changes[at + 1] ?? 0)) peaks.push(at);
 	}
+	// Most lines show one.
+	if (peaks.length < 2) return peaks;
 	return peaks.sort((a, b) => (changes[b] ?? 0) - (changes[a] ?? 0)).slice(0, mostEach);
 }
