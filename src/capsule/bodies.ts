@@ -131,12 +131,15 @@ function meanOf(
 
 /** The middle oddness of what is surely ground. */
 export function plainOf({values}: Field): number {
-	const some = Float32Array.from(
-		{length: 2000},
-		(_, index) => values[Math.floor((index * values.length) / 2000)] ?? 0,
-	);
-	const sure = some.filter(value => value < -1).sort();
-	return sure[sure.length >> 1] ?? -4;
+	const some = new Float32Array(2000);
+	let count = 0;
+	for (let index = 0; index < some.length; index += 1) {
+		const value = values[Math.floor((index * values.length) / some.length)] ?? 0;
+		if (value >= -1) continue;
+		some[count] = value;
+		count += 1;
+	}
+	return count === 0 ? -4 : (some.subarray(0, count).sort()[count >> 1] ?? -4);
 }
 
 function middleOf(

@@ -184,9 +184,16 @@ function pull(off: number, reach: number): number {
 }
 
 function writeTerms({u, v}: Block, into: Float64Array): void {
-	const [uu, uv, vv] = [u * u, u * v, v * v];
-	[into[0], into[1], into[2], into[3], into[4], into[5]] = [1, u, v, uu, uv, vv];
-	[into[6], into[7], into[8], into[9]] = [uu * u, uu * v, u * vv, vv * v];
+	into[0] = 1;
+	into[1] = u;
+	into[2] = v;
+	into[3] = u * u;
+	into[4] = u * v;
+	into[5] = v * v;
+	into[6] = u * u * u;
+	into[7] = u * u * v;
+	into[8] = u * v * v;
+	into[9] = v * v * v;
 }
 
 /** A fitted polynomial, its ten factors filled up with zeros so that none has to be asked for. */

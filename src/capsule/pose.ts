@@ -120,10 +120,6 @@ function missesOf({turn, shift, logFocal}: State, {seen, frame, usual}: Task): M
 	const normal = Array.from({length: unknowns}, () => new Float64Array(unknowns + 1));
 	const row = new Float64Array(unknowns);
 	let misfit = 0;
-	const count = (miss: number) => {
-		misfit += miss * miss;
-		addRow(normal, row, miss);
-	};
 	for (const {mm, px, sigmaPx} of seen) {
 		// The point turned but not shifted yet: a small turn moves it at right angles to itself.
 		const qx = a * mm[0] + b * mm[1];
@@ -134,28 +130,38 @@ function missesOf({turn, shift, logFocal}: State, {seen, frame, usual}: Task): M
 		const v = (qy + ty) / z;
 		const scale = focal / sigmaPx;
 		const per = scale / z;
-		writeRow(row, -per * u * qy, per * (qz + u * qx), -per * qy, per, 0, -per * u, scale * u);
-		count((focal * u + (frame.width - 1) / 2 - px[0]) / sigmaPx);
-		writeRow(row, -per * (qz + v * qy), per * v * qx, per * qx, 0, per, -per * v, scale * v);
-		count((focal * v + (frame.height - 1) / 2 - px[1]) / sigmaPx);
+		row[0] = -per * u * qy;
+		row[1] = per * (qz + u * qx);
+		row[2] = -per * qy;
+		row[3] = per;
+		row[4] = 0;
+		row[5] = -per * u;
+		row[6] = scale * u;
+		misfit += addMiss(normal, row, (focal * u + (frame.width - 1) / 2 - px[0]) / sigmaPx);
+		row[0] = -per * (qz + v * qy);
+		row[1] = per * v * qx;
+		row[2] = per * qx;
+		row[3] = 0;
+		row[4] = per;
+		row[5] = -per * v;
+		row[6] = scale * v;
+		misfit += addMiss(normal, row, (focal * v + (frame.height - 1) / 2 - px[1]) / sigmaPx);
 	}
-	writeRow(row, 0, 0, 0, 0, 0, 0, 1 / focalSpread);
-	count((logFocal - usual) / focalSpread);
+	row.fill(0);
+	row[unknowns - 1] = 1 / focalSpread;
+	misfit += addMiss(normal, row, (logFocal - usual) / focalSpread);
 	return {misfit, normal};
 }
 
-function writeRow(row: Float64Array, ...values: readonly number[]): void {
-	for (let index = 0; index < unknowns; index += 1) row[index] = values[index] ?? 0;
-}
-
-/** Adds one miss, and how each unknown changes it, to the normal equations. */
-function addRow(normal: Misses['normal'], row: Float64Array, miss: number): void {
+/** Adds one miss, and how each unknown changes it, to the normal equations; gives its square. */
+function addMiss(normal: Misses['normal'], row: Float64Array, miss: number): number {
 	for (let i = 0; i < unknowns; i += 1) {
 		const line = normal[i] ?? row;
 		const own = row[i] ?? 0;
 		for (let j = 0; j < unknowns; j += 1) line[j] = (line[j] ?? 0) + own * (row[j] ?? 0);
 		line[unknowns] = (line[unknowns] ?? 0) - own * miss;
 	}
+	return miss * miss;
 }
 
 /** One step of Gauss and Newton, held back by a share of each unknown's own weight (Levenberg and Marquardt). */

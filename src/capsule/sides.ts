@@ -115,7 +115,8 @@ function tighten({count, along, off, strength}: Edges, start: Line): Fit | undef
 		kept = [];
 		const line = openLine();
 		for (let index = 0; index < count; index += 1) {
-			const [x, y] = [along[index] ?? 0, off[index] ?? 0];
+			const x = along[index] ?? 0;
+			const y = off[index] ?? 0;
 			const miss = (y - offset - slope * x) / reach;
 			if (Math.abs(miss) >= 1) continue;
 			kept.push(index);
@@ -130,16 +131,18 @@ function tighten({count, along, off, strength}: Edges, start: Line): Fit | undef
 
 /** A straight line through weighted points, in the sense of least squares. */
 function openLine() {
-	let [w, wx, wy, wxx, wxy] = [0, 0, 0, 0, 0];
+	// Numbers of their own would be made anew by each point.
+	const sums = new Float64Array(5);
 	return {
 		add: (x: number, y: number, weight: number): void => {
-			w += weight;
-			wx += weight * x;
-			wy += weight * y;
-			wxx += weight * x * x;
-			wxy += weight * x * y;
+			sums[0] = (sums[0] ?? 0) + weight;
+			sums[1] = (sums[1] ?? 0) + weight * x;
+			sums[2] = (sums[2] ?? 0) + weight * y;
+			sums[3] = (sums[3] ?? 0) + weight * x * x;
+			sums[4] = (sums[4] ?? 0) + weight * x * y;
 		},
 		fit: (): readonly [offset: number, slope: number] | undefined => {
+			const [w = 0, wx = 0, wy = 0, wxx = 0, wxy = 0] = sums;
 			const whole = w * wxx - wx * wx;
 			if (whole < 1e-9 * w * wxx) return undefined;
 			return [(wxx * wy - wx * wxy) / whole, (w * wxy - wx * wy) / whole];
