@@ -98,3 +98,12 @@ test('an end as pale as paper is trusted when its colour tells an apron and its 
 	expect(doubtOf(seenAs(true))).toBeUndefined();
 	expect(doubtOf(seenAs(true, {...pale, seen: 0.6}))).toBe('unclear-ends');
 });
+
+test('a body whose halves are a little unlike is one case only when both its flanks are plain to see', () => {
+	const bump = {...other, high: 6};
+	const uneven = evidenceOf([plain, bump], {isFlankDim: true});
+	expect(uneven.axis.symmetry).toBeGreaterThan(0.9);
+	expect(uneven.axis.symmetry).toBeLessThan(0.92);
+	expect(doubtOf(uneven)).toBe('odd-shape');
+	expect(doubtOf(evidenceOf([plain, bump]))).toBeUndefined();
+});
