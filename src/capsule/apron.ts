@@ -62,7 +62,9 @@ export function findBand(strip: Strip, {inner, borders, like}: Borders, mmPerPx:
 		const isAlike = like !== undefined && areAlike(band, like) && beyond > 0.6 * band[0];
 		const kind = isAlike ? 'apron' : kindOf(border, {band, body, beyond});
 		if (!kind || bareShare(strip, {inner, outer: border}, [band[0], beyond]) > mostBare) return [];
-		if (apart < leastMm.plain && (kind !== 'apron' || band[0] < body[0])) return [];
+		// Where an apron is darker than the body its own border is the plainer of the two; so this is a horn or a tendril.
+		if (kind !== 'dark' && band[0] < body[0]) return [];
+		if (apart < leastMm.plain && kind !== 'apron') return [];
 		return [{border, kind, tones: band}];
 	});
 	return looked.toSorted((a, b) => b.border.at(0) - a.border.at(0))[0];

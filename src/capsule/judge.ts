@@ -145,6 +145,8 @@ export type Rival = {
 	readonly isFar: boolean;
 	/** As likely as the end that was chosen, and not only possible. */
 	readonly isLikely: boolean;
+	/** The border of a band that may be an apron. */
+	readonly isApron: boolean;
 };
 
 /** The places where either end may be as well, when little tells them from those chosen. */
@@ -160,7 +162,8 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 		const rivals = size.rivals[end].filter(border => isDim(border) && border.score > least && mayBe(border));
 		const told = (border: Border, isLikely: boolean): Rival => {
 			const atMm = meanOf(border, axis.widthMm);
-			return {end, atMm, isLikely, isFar: Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm};
+			const isFar = Math.abs(atMm - size.ends[end]) > farShare * size.lengthMm;
+			return {end, atMm, isLikely, isFar, isApron: border === size.paler[end]?.border};
 		};
 		const paler = size.paler[end];
 		return [
@@ -168,6 +171,14 @@ export function rivalsOf({size, axis}: Evidence): readonly Rival[] {
 			...rivals.map(border => told(border, true)),
 		];
 	});
+}
+
+/** Both ends farther out, where each has a band that may be an apron and both together are too far off for one interval. */
+export function apronsOf({size}: Evidence, rivals: readonly Rival[]): readonly [number, number] | undefined {
+	const [front, back] = ([0, 1] as const).map(end => rivals.find(one => one.isApron && one.end === end));
+	if (!front || !back) return undefined;
+	const apart = front.atMm + back.atMm - size.lengthMm;
+	return apart > farShare * size.lengthMm ? [front.atMm, back.atMm] : undefined;
 }
 
 /** The outline lies anywhere from 0 to 4 mm over the ground: nine in ten are within so much of the middle. */

@@ -8,6 +8,7 @@ import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
 import {findGround} from './ground.ts';
 import {carry, type Homography, inverse} from './homography.ts';
 import {
+	apronsOf,
 	type Doubt,
 	doubtOf,
 	type Evidence,
@@ -45,6 +46,8 @@ export type Judged =
 			readonly either: readonly Reading[];
 			/** The first is much likelier than the other, if there is one. */
 			readonly isLikely: boolean;
+			/** How alike its two halves are, from 0 to 1. */
+			readonly symmetry: number;
 			/** Its two halves are alike, so that horns between which nothing shows are hardly taken for a part of it. */
 			readonly isEven: boolean;
 			readonly at: Point;
@@ -179,13 +182,16 @@ function judge(sight: Blurred, found: Found, seen: Body): Judged {
 	const doubt = doubtOf(evidence);
 	if (doubt) return doubted(doubt);
 	const rivals = rivalsOf(evidence);
-	const held = rivals.filter(({isFar}) => !isFar).map(rival => endsWith(size.ends, rival));
-	const first = readingOf(sight, evidence, {ends: size.ends, held});
+	const near = rivals.filter(({isFar}) => !isFar);
+	const first = readingOf(sight, evidence, {ends: size.ends, held: everyWay(size.ends, near)});
 	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
 	const isEven = axis.symmetry >= even;
-	if (!far) return {kind: 'read', either: [first], isLikely: true, isEven, at};
-	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
-	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, isEven, at};
+	const likely = far ?? near.find(({isApron}) => isApron);
+	// A case has its apron at both ends, as a rule.
+	const otherEnds = apronsOf(evidence, rivals) ?? (far && endsWith(size.ends, far));
+	if (!otherEnds || !likely) return {kind: 'read', either: [first], isLikely: true, isEven, at};
+	const other = readingOf(sight, evidence, {ends: otherEnds, held: []});
+	return {kind: 'read', either: [first, other], isLikely: !likely.isLikely, isEven, at};
 }
 
 /** A body and its axis, bays of shine or crust filled where that makes it more like its own mirror image. */
@@ -211,6 +217,15 @@ type Ends = readonly [number, number];
 
 function endsWith([front, back]: Ends, {end, atMm}: Rival): Ends {
 	return end === 0 ? [atMm, back] : [front, atMm];
+}
+
+/** Each of the fronts that there may be with each of the backs. */
+function everyWay(ends: Ends, rivals: readonly Rival[]): readonly Ends[] {
+	const [fronts, backs] = ([0, 1] as const).map(end => [
+		ends[end],
+		...rivals.filter(rival => rival.end === end).map(({atMm}) => atMm),
+	]);
+	return (fronts ?? []).flatMap(front => (backs ?? []).map(back => [front, back] as const));
 }
 
 function middleOf({from, stepMm, width, height}: Grid): Point {

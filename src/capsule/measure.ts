@@ -23,7 +23,7 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 	const flats = findFlats(raster, half);
 	const paper = flats.find(({flat}) => flat.kind === 'a4');
 	const marked = paper
-		? asMeasuringSheet(raster, paper)
+		? (asMeasuringSheet(raster, paper) ?? (isPoor(paper) ? findByMarks(raster, half) : undefined))
 		: flats.some(isSurelyCard(raster))
 			? undefined
 			: findByMarks(raster, half);
@@ -37,6 +37,11 @@ export function measureUpright(photo: Photo, wanted?: ReferenceKind): Outcome {
 }
 
 type Halved = Photo & {readonly half: Raster};
+
+/** Paper whose corners lie badly does not show where its marks should be (our choice; a good sheet has less than 3). */
+function isPoor({pose}: Found): boolean {
+	return pose.misfit > 3;
+}
 
 /** The outline of a card that is printed on the measuring sheet has paper inside. */
 function isSurelyCard(raster: Raster): (found: Found) => boolean {

@@ -117,3 +117,18 @@ test('what is too faint to be an apron by itself is one when the other end has o
 	expect(kindOf([-0.2, 0.01, -0.01])).toBe('apron');
 	expect(kindOf([-0.6, 0.1, -0.2])).toBeUndefined();
 });
+
+test('a band of the body’s tinge and darker than the body is a tendril, and no apron', () => {
+	const kindOf = (colour: readonly [number, number, number]) => {
+		const strip = drawStrip(
+			[
+				{toMm: 20, colour: [170, 130, 80]},
+				{toMm: 24, colour},
+			],
+			0.3,
+		);
+		return findBand(strip, {inner, borders}, 0.3)?.kind;
+	};
+	expect(kindOf([200, 170, 120])).toBe('apron');
+	expect(kindOf([130, 90, 50])).not.toBe('apron');
+});

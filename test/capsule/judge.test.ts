@@ -2,7 +2,7 @@ import {expect, test} from 'vitest';
 import {findAxis} from '../../src/capsule/axis.ts';
 import {findBodies} from '../../src/capsule/bodies.ts';
 import type {FlatView} from '../../src/capsule/flat-view.ts';
-import {doubtOf, type Evidence} from '../../src/capsule/judge.ts';
+import {apronsOf, doubtOf, type Evidence, rivalsOf} from '../../src/capsule/judge.ts';
 import {a4} from '../../src/capsule/sizes.ts';
 
 const size = {width: 160, height: 130};
@@ -106,4 +106,29 @@ test('an end as pale as paper is trusted when its colour tells an apron and its 
 	expect(doubtOf(seenAs(false))).toBe('unclear-ends');
 	expect(doubtOf(seenAs(true))).toBeUndefined();
 	expect(doubtOf(seenAs(true, {...pale, seen: 0.6}))).toBe('unclear-ends');
+});
+
+test('a body whose halves are a little unlike is one case only when both its flanks are plain to see', () => {
+	const bump = {...other, high: 6};
+	const uneven = evidenceOf([plain, bump], {isFlankDim: true});
+	expect(uneven.axis.symmetry).toBeGreaterThan(0.9);
+	expect(uneven.axis.symmetry).toBeLessThan(0.92);
+	expect(doubtOf(uneven)).toBe('odd-shape');
+	expect(doubtOf(evidenceOf([plain, bump]))).toBeUndefined();
+});
+
+test('two bands of an apron, each too narrow to be asked about, are another reading together', () => {
+	const bare = evidenceOf([plain]);
+	const {size: sized} = bare;
+	const farther = (mm: number) => ({border: {...sized.chosen[0], at: () => mm}, isTinged: true});
+	const [front, back] = sized.ends;
+	const withBands = (atFront: number, atBack: number): Evidence => ({
+		...bare,
+		size: {...sized, paler: [farther(front + atFront), farther(back + atBack)]},
+	});
+	const apronsIn = (evidence: Evidence) => apronsOf(evidence, rivalsOf(evidence));
+	expect(rivalsOf(withBands(1.8, 1.8)).map(({isFar}) => isFar)).toEqual([false, false]);
+	expect(apronsIn(withBands(1.8, 1.8))).toEqual([front + 1.8, back + 1.8]);
+	expect(apronsIn(withBands(0.8, 0.8))).toBeUndefined();
+	expect(apronsIn(bare)).toBeUndefined();
 });
