@@ -154,7 +154,10 @@ said-photo-added = I added the photo to this find.
 ## Place
 
 question-where = Where did you find it? Share your position or a pin from the map, or write a grid reference (SW 465 304), a latitude and longitude (50.12, -5.53), or the name of the beach.
+question-where-photo = Where did you find it? The file of your photo says: { $at }, within { $uncertainty } metres. Take that only if the case lay there, not if you took the photo at home. Or share your position or a pin, or write a grid reference (SW 465 304) or the name of the beach.
 option-here = Send where I am now
+option-photo-place = Where my photo was taken
+said-photo-told = Your photo is here, and its file says more than the picture.
 why-where = Which kinds live nearby differs from coast to coast, and a record without a place is of little use. The place is used for the record alone. You can change or delete it later.
 name-where = Place
 ask-position = Press the button below this chat to send where you are now. You can also share a pin, or write the place.
@@ -175,6 +178,7 @@ help-pin-later = Thank you. I do not need a place for this question. You can cha
 question-when = Which day did you find it? Press a button, or write the day, such as 2 May or 2/5/2026.
 option-when-today = Today
 option-when-yesterday = Yesterday
+option-photo-date = Photo: { $date }
 why-when = Different kinds wash up at different times of the year. A record needs its day.
 name-when = Day
 help-date-not-a-date = I cannot read “{ $heard }” as a day. Write it like 2 May, 2/5/2026 or 2026-05-02.

@@ -10,6 +10,7 @@ import {type House, type Shelf, shelfOf} from './bot/desk.ts';
 import {
 	addPhotoToRecord,
 	photoMeasured,
+	photoTold,
 	tellPhotoLost,
 	wakeBowl,
 	warnOfUnfinished,
@@ -133,6 +134,7 @@ export async function startProgram(settings: Settings, tools: ProgramTools): Pro
 		onPhotoLost: (tx, find) => tellPhotoLost(house, tx, find),
 		measure: measurer.measure,
 		onPhotoMeasured: (tx, find, outcome) => photoMeasured(house, tx, find, outcome),
+		onPhotoTold: (tx, photo, told) => photoTold(house, tx, photo, told),
 		zone: settings.zone,
 		onStale: (tx, finds) => warnOfUnfinished(house, tx, finds),
 		sayIn: language => shelfOf(house, settings.region).texts.in(language),

@@ -2,7 +2,7 @@
 import type {Region} from '../key/region.ts';
 import {coarseSquare} from '../place/coarse-square.ts';
 import {distanceM} from '../place/distance.ts';
-import type {Place} from '../place/place.ts';
+import type {Spot} from '../place/place.ts';
 import {type Draft, draftSchema} from '../record/draft.ts';
 import {coarseSideFrom} from '../record/for-export.ts';
 import {hidingOf} from '../record/protection.ts';
@@ -78,7 +78,7 @@ function mapPlaceOf(
 }
 
 function squareOf(
-	place: Extract<Place, {kind: 'spot'}>,
+	place: Spot,
 	sideM: Parameters<typeof coarseSquare>[1],
 	count: number,
 ): readonly MapPlace[] {

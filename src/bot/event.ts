@@ -28,7 +28,7 @@ export function pictureIn(
 export function eventIn(message: Message): FindEvent {
 	if (message.location) {
 		const {latitude, longitude, horizontal_accuracy: accuracyM} = message.location;
-		return {kind: 'pin', latitude, longitude, ...(accuracyM === undefined ? {} : {accuracyM})};
+		return {kind: 'pin', latitude, longitude, accuracyM};
 	}
 	if (message.venue) {
 		const {latitude, longitude} = message.venue.location;

@@ -4,6 +4,7 @@ import type {MeasuredPhoto} from '../find/proposal.ts';
 import {standAt} from '../find/stand.ts';
 import type {Trail} from '../find/trail.ts';
 import {erasedAt} from '../find/unfinished.ts';
+import type {PhotoMetadata} from '../place/photo-metadata.ts';
 import {addressOf} from '../store/chats.ts';
 import {type FindRow, findById} from '../store/finds.ts';
 import {personById} from '../store/people.ts';
@@ -74,6 +75,19 @@ export async function photoMeasured(
 	if (!row || !desk) return;
 	const known = measuredBy(outcome, await sheetPrintOf(tx, row.person));
 	await turnFind(desk, row, {kind: 'measured', outcome: known});
+}
+
+/** The file of a photo says where and when it was taken; a group is not told, since it may be somebody's home. */
+export async function photoTold(
+	house: House,
+	tx: Tx,
+	photo: {readonly id: number; readonly find: number},
+	told: PhotoMetadata,
+): Promise<void> {
+	const row = await findById(tx, photo.find);
+	const desk = row && (await deskOfFind(house, tx, row));
+	if (row && desk?.chat.kind === 'private')
+		await turnFind(desk, row, {kind: 'photo-told', photo: photo.id, told});
 }
 
 /** The finder hears that a photo could not be read. */

@@ -71,9 +71,9 @@ export function fromAxis({middle, along}: Pick<Axis, 'middle' | 'along'>, [u, v]
 
 type Frame = Pick<Axis, 'middle' | 'along' | 'lengthMm' | 'widthMm'>;
 
-function isOn({grid: {from, stepMm}, body: {width, height, on}}: Seen, x: number, y: number): boolean {
-	const column = Math.round((x - from[0]) / stepMm);
-	const row = Math.round((y - from[1]) / stepMm);
+function isOn({grid, body: {width, height, on}}: Seen, x: number, y: number): boolean {
+	const column = Math.round((x - grid.from[0]) / grid.stepMm);
+	const row = Math.round((y - grid.from[1]) / grid.stepMm);
 	return column >= 0 && row >= 0 && column < width && row < height && on[row * width + column] === 1;
 }
 
@@ -193,8 +193,9 @@ export function walkOut(frame: Omit<Frame, 'widthMm'>, seen: Seen, {u, v, end = 
 	const [x, y] = fromAxis(frame, [u, v]);
 	const [ax, ay] = frame.along;
 	const [dx, dy] = [end * ax - side * ay, end * ay + side * ax];
+	const mostMm = frame.lengthMm * 1.5;
 	let last = 0;
-	for (let s = 0; s < frame.lengthMm * 1.5 && s - last < 1.5; s += 0.25) {
+	for (let s = 0; s < mostMm && s - last < 1.5; s += 0.25) {
 		if (isOn(seen, x + s * dx, y + s * dy)) last = s;
 	}
 	return last + 0.125;
@@ -213,8 +214,8 @@ function beyond(frame: Frame, {regions, region, grid}: Body['whole'] & {readonly
 	for (let row = region.top; row <= region.bottom; row += 1) {
 		for (let column = region.left; column <= region.right; column += 1) {
 			if (regions.labels[row * regions.width + column] !== region.label) continue;
-			const [x, y] = planePoint(grid, [column, row]);
-			const [dx, dy] = [x - frame.middle[0], y - frame.middle[1]];
+			const dx = grid.from[0] + column * grid.stepMm - frame.middle[0];
+			const dy = grid.from[1] + row * grid.stepMm - frame.middle[1];
 			const u = Math.abs(dx * frame.along[0] + dy * frame.along[1]);
 			const v = Math.abs(-dx * frame.along[1] + dy * frame.along[0]);
 			const isBeyond = u > frame.lengthMm * 0.55 && u - frame.lengthMm / 2 > v - frame.widthMm / 2;
@@ -231,7 +232,8 @@ function symmetryOf({middle, along}: Frame, seen: Seen): number {
 		for (let column = 0; column < body.width; column += 1, at += 1) {
 			if (body.on[at] !== 1) continue;
 			all += 1;
-			const [x, y] = planePoint(grid, [column, row]);
+			const x = grid.from[0] + column * grid.stepMm;
+			const y = grid.from[1] + row * grid.stepMm;
 			const twice = 2 * (-(x - middle[0]) * along[1] + (y - middle[1]) * along[0]);
 			if (isOn(seen, x + twice * along[1], y - twice * along[0])) both += 1;
 		}

@@ -130,13 +130,16 @@ function meanOf(
 }
 
 /** The middle oddness of what is surely ground. */
-function plainOf({values}: Field): number {
-	const some = Float32Array.from(
-		{length: 2000},
-		(_, index) => values[Math.floor((index * values.length) / 2000)] ?? 0,
-	);
-	const sure = some.filter(value => value < -1).sort();
-	return sure[sure.length >> 1] ?? -4;
+export function plainOf({values}: Field): number {
+	const some = new Float32Array(2000);
+	let count = 0;
+	for (let index = 0; index < some.length; index += 1) {
+		const value = values[Math.floor((index * values.length) / some.length)] ?? 0;
+		if (value >= -1) continue;
+		some[count] = value;
+		count += 1;
+	}
+	return count === 0 ? -4 : (some.subarray(0, count).sort()[count >> 1] ?? -4);
 }
 
 function middleOf(
@@ -181,14 +184,15 @@ function open(lobe: Lobe, depth: Field, view: FlatView): Opened {
 
 function isCut({body, left, top}: Opened, {width, height, known}: FlatView): boolean {
 	let cut = 0;
-	for (let at = 0; at < body.on.length; at += 1) {
-		if (body.on[at] !== 1) continue;
-		const x = left + (at % body.width);
-		const y = top + Math.floor(at / body.width);
-		const inView = y * width + x;
-		const isOut = x === 0 || x === width - 1 || y === 0 || y === height - 1;
-		const isBeside = [1, -1, width, -width].some(step => known[inView + step] !== 1);
-		if (isOut || isBeside) cut += 1;
+	const isKnown = (at: number) =>
+		known[at - 1] === 1 && known[at + 1] === 1 && known[at - width] === 1 && known[at + width] === 1;
+	for (let at = 0, row = 0; row < body.height; row += 1) {
+		const y = top + row;
+		const isEnd = y === 0 || y === height - 1;
+		for (let x = left; x < left + body.width; x += 1, at += 1) {
+			if (body.on[at] !== 1) continue;
+			if (isEnd || x === 0 || x === width - 1 || !isKnown(y * width + x)) cut += 1;
+		}
 	}
 	return cut > 3;
 }

@@ -1,5 +1,5 @@
 /** The length and width of one body, from its borders as seen in the full photo. */
-import {type Band, findBand, isDarkBetween} from './apron.ts';
+import {type Band, findBand, isDarkBetween, type Tones} from './apron.ts';
 import type {Axis} from './axis.ts';
 import {type Bend, type Border, findBorders} from './border.ts';
 import {withoutShadow} from './contact-shadow.ts';
@@ -21,6 +21,8 @@ export type BodySize = {
 	readonly rivals: readonly [readonly Border[], readonly Border[]];
 	/** The border farther out that a pale apron may end at, when it is not sure that there is one. */
 	readonly paler: readonly [Paler | undefined, Paler | undefined];
+	/** Whether each end is that of an apron, told by its colour. */
+	readonly isApron: readonly [boolean, boolean];
 	readonly flanks: readonly [Border | undefined, Border | undefined];
 	/** Where along the axis the body is widest. */
 	readonly widestAt: number;
@@ -28,8 +30,9 @@ export type BodySize = {
 
 /** Measures a body along and across its axis; undefined when an end is not to be seen. */
 export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
-	const [front, back] = [endOf(sight, axis, -1), endOf(sight, axis, 1)];
-	if (!front || !back) return undefined;
+	const seen = [endOf(sight, axis, -1), endOf(sight, axis, 1)] as const;
+	if (!seen[0] || !seen[1]) return undefined;
+	const [front, back] = [likeOther(seen[0], seen[1]), likeOther(seen[1], seen[0])];
 	const ends = [meanOf(front.chosen, axis.widthMm), meanOf(back.chosen, axis.widthMm)] as const;
 	const sides = [flankOf(sight, axis, -1), flankOf(sight, axis, 1)] as const;
 	const flanks = [plainBorder(sides[0]), plainBorder(sides[1])] as const;
@@ -41,6 +44,7 @@ export function sizeBody(sight: Sight, axis: Axis): BodySize | undefined {
 		chosen: [front.chosen, back.chosen],
 		rivals: [front.rivals, back.rivals],
 		paler: [palerAt(front, sides), palerAt(back, sides)],
+		isApron: [front.band?.kind === 'apron', back.band?.kind === 'apron'],
 		flanks,
 		widestAt: widest?.at ?? 0,
 	};
@@ -53,7 +57,18 @@ export function meanOf(border: Border, widthMm: number): number {
 }
 
 /** One side of a body: the border that is taken, and the others that there are. */
-type Side = {readonly chosen: Border; readonly rivals: readonly Border[]; readonly band: Band | undefined};
+type Side = {
+	readonly chosen: Border;
+	readonly rivals: readonly Border[];
+	readonly band: Band | undefined;
+	/** The side looked at anew, an apron of these tones being known of. */
+	readonly knowing: (like: Tones) => Side;
+};
+
+/** A case has its apron at both ends, as a rule: what is too faint to be one by itself may be as the other is. */
+function likeOther(side: Side, {band}: Side): Side {
+	return side.band?.kind !== 'apron' && band?.kind === 'apron' ? side.knowing(band.tones) : side;
+}
 
 function endOf(sight: Sight, axis: Axis, way: -1 | 1): Side | undefined {
 	const halfMm = 0.19 * axis.widthMm;
@@ -99,7 +114,20 @@ function sideOf(
 	const borders = findBorders(edgesOf(strip, mmPerPx), bend, apartMm);
 	const inner = chooseBorder(strip, borders);
 	if (!inner) return undefined;
-	const band = findBand(strip, {inner, borders}, mmPerPx);
+	const told = (like?: Tones): Side => {
+		const band = findBand(strip, {inner, borders, like}, mmPerPx);
+		return {...withBand(strip, {inner, borders, band}, {mmPerPx, apartMm}), knowing: told};
+	};
+	return told();
+}
+
+type Seen = {readonly inner: Border; readonly borders: readonly Border[]; readonly band: Band | undefined};
+
+function withBand(
+	strip: Strip,
+	{inner, borders, band}: Seen,
+	{mmPerPx, apartMm}: {mmPerPx: number; apartMm: number},
+): Omit<Side, 'knowing'> {
 	const seen = band?.kind === 'apron' ? band.border : inner;
 	const chosen = withoutShadow(strip, seen, mmPerPx);
 	// What lies within the shadow or the apron is told already.

@@ -36,6 +36,7 @@ export type Bend = {
 
 /** Curves tightened before giving up; those that follow have ever fewer edges. */
 const mostLooked = 12;
+const mostBorders = 4;
 /** Of each third of a side, the best edges that curves are laid through. */
 const mostPerPart = 9;
 
@@ -44,25 +45,47 @@ export function findBorders(edges: readonly Edge[], bend: Bend, apartMm: number)
 	const lines = new Set(edges.map(({line}) => line)).size;
 	if (lines < 7) return [];
 	const worth = edges.map(edge => ({...edge, worth: worthOf(edge)})).filter(({worth: value}) => value > 0.02);
+	const look = {bend, apartMm, lines};
+	const first = bordersThrough(worth, worth, {...look, known: []});
+	// A faint border has hardly an edge among the best of all, so those of the borders found are left out once.
+	const rest = worth.filter(edge => first.every(({at}) => Math.abs(edge.at - at(edge.place)) > apartMm));
+	const all = [...first, ...bordersThrough(rest, worth, {...look, known: first})];
+	return all.toSorted((a, b) => b.score - a.score).slice(0, mostBorders);
+}
+
+type Look = {
+	readonly bend: Bend;
+	readonly apartMm: number;
+	readonly lines: number;
+	/** Borders found before. */
+	readonly known: readonly Border[];
+};
+
+/** The borders that go through some of the edges, each apart from the others and from those known. */
+function bordersThrough(
+	some: readonly Worthy[],
+	all: readonly Worthy[],
+	{bend, apartMm, lines, known}: Look,
+): readonly Border[] {
 	const third = bend.halfMm / 3;
 	const parts = [
-		worth.filter(({place}) => place < -third),
-		worth.filter(({place}) => Math.abs(place) <= third),
-		worth.filter(({place}) => place > third),
+		some.filter(({place}) => place < -third),
+		some.filter(({place}) => Math.abs(place) <= third),
+		some.filter(({place}) => place > third),
 	].map(list => list.toSorted((a, b) => b.worth - a.worth).slice(0, mostPerPart));
-	const support = supportBy(worth, bend);
+	const support = supportBy(all, bend);
 	const tried = curvesThrough(parts, bend).map(curve => ({curve, score: support(curve)}));
 	const borders: Border[] = [];
+	const isNew = (at: number) => [...known, ...borders].every(other => Math.abs(other.at(0) - at) >= apartMm);
 	let looked = 0;
 	for (const {curve} of tried.toSorted((a, b) => b.score - a.score)) {
-		if (borders.length === 3 || looked === mostLooked) break;
-		if (borders.some(other => Math.abs(other.at(0) - curve[0]) < apartMm)) continue;
+		if (borders.length === mostBorders || looked === mostLooked) break;
+		if (!isNew(curve[0])) continue;
 		looked += 1;
-		const border = tighten(curve, worth, {bend, lines});
-		if (border && !borders.some(other => Math.abs(other.at(0) - border.at(0)) < apartMm))
-			borders.push(border);
+		const border = tighten(curve, all, {bend, lines});
+		if (border && isNew(border.at(0))) borders.push(border);
 	}
-	return borders.toSorted((a, b) => b.score - a.score);
+	return borders;
 }
 
 type Worthy = Edge & {readonly worth: number};
@@ -80,7 +103,9 @@ function curvesThrough(
 	for (const a of left) {
 		for (const b of middle) {
 			for (const c of right) {
-				const [x, y, z] = [a.place / halfMm, b.place / halfMm, c.place / halfMm];
+				const x = a.place / halfMm;
+				const y = b.place / halfMm;
+				const z = c.place / halfMm;
 				const first = (b.at - a.at) / (y - x);
 				const bow = ((c.at - b.at) / (z - y) - first) / (z - x);
 				const slope = first - bow * (x + y);
@@ -99,7 +124,10 @@ function supportBy(edges: readonly Worthy[], {halfMm, reachMm}: Bend): (curve: C
 		Float64Array.from(edges, ({at}) => at),
 		Float64Array.from(edges, ({worth}) => worth),
 	];
-	return ([middle, slope, bow]) => {
+	return curve => {
+		const middle = curve[0];
+		const slope = curve[1];
+		const bow = curve[2];
 		let sum = 0;
 		for (let index = 0; index < places.length; index += 1) {
 			const x = places[index] ?? 0;

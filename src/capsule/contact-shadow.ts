@@ -15,9 +15,13 @@ const farMm = 0.7;
 /** The blur from edge to ground in photos of phones, in pixels (our guess; the best of them is taken). */
 const blursPx = [0.8, 1.3, 2] as const;
 /** A shadow takes at least so much light, and leaves at most so much of the misfit without it (tuned on made-up photos). */
-const [leastDepth, mostLeft] = [0.12, 0.45];
+const [leastDepth, mostLeft] = [0.12, 0.34];
+/** No shadow takes more of the light (common practice); what is darker beside a dark body is of the body. */
+const mostDepth = 0.6;
 /** Less is within what edges scatter. */
 const leastMm = 0.12;
+/** A stripe that fits best at the very edge of what was looked at goes on farther in: a grey apron, or one of a dark body. */
+const mostMm = 2.3;
 
 /**
  * The border moved in to where the body itself ends, when a narrow dark stripe of the ground's own colour outside of it
@@ -43,7 +47,7 @@ export function withoutShadow(strip: Strip, border: Border, mmPerPx: number): Bo
 		best = better(best, profile, {...rough, end});
 	}
 	const wholeMm = -best.end;
-	if (wholeMm < leastMm) return border;
+	if (wholeMm < leastMm || wholeMm > mostMm) return border;
 	// Both shapes fit: the end is as well where it was, so it is taken to be midway.
 	const isUnsure = wholeMm < farMm && best.misfit > mostLeft * faded;
 	const insideMm = isUnsure ? wholeMm / 2 : wholeMm;
@@ -127,7 +131,7 @@ function compare(profile: Profile, {end, widthMm, blurMm, fades}: Guess): Fit {
 			rest += off * off;
 		}
 	}
-	const depth = square > 0 ? Math.max(0, Math.min(0.7, cross / square)) : 0;
+	const depth = square > 0 ? Math.max(0, Math.min(mostDepth, cross / square)) : 0;
 	return {depth, misfit: (rest - 2 * depth * cross + depth * depth * square) / (to - from + 1) + 1};
 }
 

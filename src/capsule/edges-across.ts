@@ -51,7 +51,9 @@ export function findEdges(raster: Raster, {from, to, ...look}: Across): Edges {
 		if (!isSeen) continue;
 		tellChanges(colours, changes);
 		for (const at of strongest(changes)) {
-			const [before, here, after] = [changes[at - 1] ?? 0, changes[at] ?? 0, changes[at + 1] ?? 0];
+			const before = changes[at - 1] ?? 0;
+			const here = changes[at] ?? 0;
+			const after = changes[at + 1] ?? 0;
 			alongs[count] = along - long / 2;
 			offs[count] = (at - half + (before - after) / (2 * (before - 2 * here + after) || 1)) * stepPx;
 			strengths[count] = here;
@@ -77,12 +79,14 @@ function readAcross(raster: Raster, {x, y, dx, dy, together, apart}: Place, colo
 	colours.fill(0);
 	for (let beside = 0; beside < together; beside += 1) {
 		const shift = (beside - (together - 1) / 2) * apart;
-		for (let index = -half; index <= half; index += 1) {
+		const startX = x + dx * shift;
+		const startY = y + dy * shift;
+		for (let at = 0, index = -half; index <= half; index += 1, at += 3) {
 			const off = index * stepPx;
-			if (!readColour(raster, x + dx * shift + dy * off, y + dy * shift - dx * off, one)) return false;
-			const at = (index + half) * 3;
-			for (let channel = 0; channel < 3; channel += 1)
-				colours[at + channel] = (colours[at + channel] ?? 0) + (one[channel] ?? 0) / together;
+			if (!readColour(raster, startX + dy * off, startY - dx * off, one)) return false;
+			colours[at] = (colours[at] ?? 0) + (one[0] ?? 0) / together;
+			colours[at + 1] = (colours[at + 1] ?? 0) + (one[1] ?? 0) / together;
+			colours[at + 2] = (colours[at + 2] ?? 0) + (one[2] ?? 0) / together;
 		}
 	}
 	return true;
@@ -110,5 +114,7 @@ function strongest(changes: Float32Array): readonly number[] {
 		const here = changes[at] ?? 0;
 		if (here >= weakest && here >= (changes[at - 1] ?? 0) && here > (changes[at + 1] ?? 0)) peaks.push(at);
 	}
+	// Most lines show one.
+	if (peaks.length < 2) return peaks;
 	return peaks.sort((a, b) => (changes[b] ?? 0) - (changes[a] ?? 0)).slice(0, mostEach);
 }

@@ -37,7 +37,7 @@ export function flatten(
 	grid: {
 		readonly area: Area;
 		readonly stepMm: number;
-		readonly covers?: ((point: Point) => boolean) | undefined;
+		readonly covers?: ((xMm: number, yMm: number) => boolean) | undefined;
 	},
 ): FlatView {
 	const {area, stepMm, covers} = grid;
@@ -54,7 +54,7 @@ export function flatten(
 			// Written out, since a point made for each of so many places would take as long again.
 			const w = g * x + h * y + i;
 			if (!readColour(raster, (a * x + b * y + c) / w, (d * x + e * y + f) / w, colour)) continue;
-			known[at] = covers?.([x, y]) ? 0 : 1;
+			known[at] = covers?.(x, y) ? 0 : 1;
 			writeTones(colour, 0, tones, at * 3);
 		}
 	}

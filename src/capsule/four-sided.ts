@@ -118,10 +118,17 @@ export function middleOf(corners: Corners): Point {
 
 /** Whether all corners of two outlines lie within so many pixels of each other, whichever is named first. */
 export function isNear(a: Corners, b: Corners, px: number): boolean {
-	return [0, 1, 2, 3].some(turn =>
-		a.every((point, index) => {
-			const other = b[(index + turn) % 4] ?? [0, 0];
-			return Math.hypot(point[0] - other[0], point[1] - other[1]) < px;
-		}),
-	);
+	for (let turn = 0; turn < 4; turn += 1) {
+		let near = 0;
+		while (near < 4 && isWithin(a[near], b[(near + turn) % 4], px)) near += 1;
+		if (near === 4) return true;
+	}
+	return false;
+}
+
+function isWithin(point: Point | undefined, other: Point | undefined, px: number): boolean {
+	if (!point || !other) return false;
+	const across = point[0] - other[0];
+	const down = point[1] - other[1];
+	return across * across + down * down < px * px;
 }

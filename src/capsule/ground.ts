@@ -16,6 +16,8 @@ export type Ground = {
 		into: Float32Array,
 		to?: number,
 	) => void;
+	/** The same for all tones of row `y`, which `tones` holds alone. */
+	readonly differAlong: (tones: Float32Array, y: number, into: Float32Array) => void;
 	/** Spread of the ground's own light and colour, one sigma. */
 	readonly lightSpread: number;
 	readonly colourSpread: number;
@@ -85,7 +87,25 @@ function groundOf(view: FlatView, {light, red, blue}: Fit): Ground {
 		into[to + 1] = (tones[at + 1] ?? 0) - redAt(u, v);
 		into[to + 2] = (tones[at + 2] ?? 0) - blueAt(u, v);
 	};
-	return {differ, ...spreadsOf(view, differ)};
+	const fits = [light, red, blue] as const;
+	const differAlong: Ground['differAlong'] = (tones, y, into) => {
+		const v = (2 * y) / view.height - 1;
+		for (const [channel, fit] of fits.entries()) writeOff(tones, into, {channel, terms: termsAt(fit, v)});
+	};
+	return {differ, differAlong, ...spreadsOf(view, differ)};
+}
+
+/** How one of three channels is off a cubic over a row, told by the cubic's four factors. */
+function writeOff(
+	tones: Float32Array,
+	into: Float32Array,
+	{channel, terms: [a, b, c, d]}: {readonly channel: number; readonly terms: Cubic},
+): void {
+	const perTone = 6 / tones.length;
+	for (let at = channel, x = 0; at < tones.length; at += 3, x += 1) {
+		const u = perTone * x - 1;
+		into[at] = (tones[at] ?? 0) - (a + u * (b + u * (c + u * d)));
+	}
 }
 
 /** From the middle half of how points near the ground's light differ. */
@@ -164,9 +184,16 @@ function pull(off: number, reach: number): number {
 }
 
 function writeTerms({u, v}: Block, into: Float64Array): void {
-	const [uu, uv, vv] = [u * u, u * v, v * v];
-	[into[0], into[1], into[2], into[3], into[4], into[5]] = [1, u, v, uu, uv, vv];
-	[into[6], into[7], into[8], into[9]] = [uu * u, uu * v, u * vv, vv * v];
+	into[0] = 1;
+	into[1] = u;
+	into[2] = v;
+	into[3] = u * u;
+	into[4] = u * v;
+	into[5] = v * v;
+	into[6] = u * u * u;
+	into[7] = u * u * v;
+	into[8] = u * v * v;
+	into[9] = v * v * v;
 }
 
 /** A fitted polynomial, its ten factors filled up with zeros so that none has to be asked for. */
@@ -174,4 +201,12 @@ function polynomialOf(factors: Float64Array): (u: number, v: number) => number {
 	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0, j = 0] = factors;
 	return (u, v) =>
 		a + u * (b + d * u + e * v + g * u * u + h * u * v) + v * (c + f * v + i * u * v + j * v * v);
+}
+
+type Cubic = readonly [a: number, b: number, c: number, d: number];
+
+/** The factors of what a polynomial is along a row. */
+function termsAt(factors: Float64Array, v: number): Cubic {
+	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0, j = 0] = factors;
+	return [a + v * (c + v * (f + v * j)), b + v * (e + v * i), d + v * h, g];
 }

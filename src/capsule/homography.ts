@@ -1,6 +1,6 @@
 /** Points of a plane and where they come to lie in a photo: the mapping between two views of a plane. */
 import type {Point} from './raster.ts';
-import {solve} from './solve.ts';
+import {solve, solveSquare} from './solve.ts';
 
 /** Nine numbers row by row that carry points of one plane to another. */
 export type Homography = Float64Array;
@@ -18,12 +18,20 @@ export function homographyOf(pairs: readonly (readonly [from: Point, to: Point])
 		rows.push([x, y, 1, 0, 0, 0, -u * x, -u * y], [0, 0, 0, x, y, 1, -v * x, -v * y]);
 		right.push(u, v);
 	}
-	const found = solve(rows, right) ?? [];
+	const found = (rows.length === 8 ? solveExactly(rows, right) : solve(rows, right)) ?? [];
 	const unit = Float64Array.from([...found, 1]);
 	return product(
 		Float64Array.from([to.size, 0, to.x, 0, to.size, to.y, 0, 0, 1]),
 		product(unit, inward(from)),
 	);
+}
+
+/** Four pairs tell all eight unknowns by themselves. */
+function solveExactly(
+	rows: readonly (readonly number[])[],
+	right: readonly number[],
+): readonly number[] | undefined {
+	return solveSquare(rows.map((row, index) => Float64Array.of(...row, right[index] ?? 0)));
 }
 
 /** Where a point goes. */

@@ -39,6 +39,8 @@ const mostTilt = 38;
 const mostScale = 0.03;
 /** Steps of the grid by which the mask of a case with keels may be narrower than it (tuned on made-up trays). */
 const coarseSteps = 5;
+/** Two cases that overlap are less alike on both sides and fill less of their frame than any of 270 single made-up ones. */
+const overlapping = {symmetry: 0.94, fullness: 0.9} as const;
 /** Of the way to an end, where the body must still be so much of its width (our choice; an ellipse has 0.39 there). */
 const [nearEnd, leastAtEnd] = [0.92, 0.42];
 
@@ -56,11 +58,12 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 	const slim = axis.widthMm / lengthMm;
 	if (lengthMm > sizesMm[1] || slim < 0.2 || slim > 1.12) return 'odd-shape';
 	if (axis.symmetry < 0.84 || axis.fullness < 0.86 || axis.fullness > 1.15) return 'odd-shape';
+	const coarseMm = coarseSteps * body.grid.stepMm;
+	if (isAskew(axis, coarseMm)) return 'odd-shape';
 	// One case that lies over another is broad somewhere only, and its two flanks are not alike.
 	const broaderMm = Math.abs((size.widthMm ?? 0) - axis.widthMm);
-	const coarseMm = coarseSteps * body.grid.stepMm;
 	if (axis.symmetry < 0.92 && broaderMm > Math.max(0.12 * axis.widthMm, coarseMm)) return 'odd-shape';
-	if (axis.symmetry < 0.9 && !hasFlanks(size)) return 'odd-shape';
+	if (axis.symmetry < 0.92 && !hasFlanks(size)) return 'odd-shape';
 	if (isNarrow(evidence, 0) || isNarrow(evidence, 1)) return 'odd-shape';
 	// A pale apron is not in the mask that the axis comes from, so an end may lie farther out sooner than farther in.
 	const beyond = lengthMm - axis.lengthMm;
@@ -69,9 +72,16 @@ export function doubtOf(evidence: Evidence): Doubt | undefined {
 		end =>
 			isClear(size.chosen[end]) ||
 			isPale(evidence, end) ||
+			(size.isApron[end] && isEvenlySeen(size.chosen[end])) ||
 			(isDim(size.chosen[end]) && hasFarRival(evidence, end)),
 	);
 	return isSeen ? undefined : 'unclear-ends';
+}
+
+/** Whether the two halves differ and the corners are empty by more than a coarse grid makes of a small case. */
+function isAskew({symmetry, fullness, widthMm}: Axis, coarseMm: number): boolean {
+	const emptyMm = (1 - fullness) * widthMm;
+	return symmetry < overlapping.symmetry && fullness < overlapping.fullness && emptyMm > coarseMm;
 }
 
 /** Whether a length goes farther beyond the mask than any apron that the mask has not. */
@@ -90,11 +100,16 @@ function isPale({size, axis}: Evidence, end: 0 | 1): boolean {
 	return !isWithin && seen > 0.95 && strength > 25 && scatterMm < 0.06 && trust > 0.38;
 }
 
+/** An apron told by its colour has little else to be trusted by: its edge is as pale as paper on both sides. */
+function isEvenlySeen({seen, strength, scatterMm}: Border): boolean {
+	return seen > 0.85 && strength > 12 && scatterMm < 0.25;
+}
+
 /** Crossed horns are no end, however clear their edge: the body under it is narrow there. */
 function isNarrow({body, axis, size}: Evidence, end: 0 | 1): boolean {
 	const half = axis.lengthMm / 2;
 	// A pale apron is not in the mask, and no longer than so much.
-	const isApron = size.ends[end] - half < 1 + 0.12 * axis.widthMm;
+	const isApron = size.isApron[end] || size.ends[end] - half < 1 + 0.12 * axis.widthMm;
 	const u = (end === 0 ? -1 : 1) * nearEnd * (isApron ? Math.min(half, size.ends[end]) : size.ends[end]);
 	const widthMm = walkOut(axis, body, {u, v: 0, side: -1}) + walkOut(axis, body, {u, v: 0, side: 1});
 	return widthMm < leastAtEnd * axis.widthMm;

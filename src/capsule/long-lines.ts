@@ -7,8 +7,11 @@ import {areaOf} from './regions.ts';
 export type Slopes = {readonly across: Field; readonly down: Field};
 
 type Line = {readonly angle: number; readonly offset: number; readonly votes: number};
+type Pair = readonly [Line, Line];
 
 const angles = 180;
+const cosines = Float64Array.from({length: angles}, (_, angle) => Math.cos((angle * Math.PI) / angles));
+const sines = Float64Array.from({length: angles}, (_, angle) => Math.sin((angle * Math.PI) / angles));
 const mostLines = 24;
 const weakest = 3;
 const strongest = 24;
@@ -23,9 +26,9 @@ export function outlinesOfLines(slopes: Slopes): readonly Outline[] {
 		lines.slice(index + 1).flatMap(second => (isOpposite(first, second) ? [[first, second] as const] : [])),
 	);
 	const found: Outline[] = [];
-	for (const [index, [a, b]] of pairs.entries()) {
-		for (const [c, d] of pairs.slice(index + 1)) {
-			const corners = cornersOf([a, b, c, d], slopes.across);
+	for (const [index, one] of pairs.entries()) {
+		for (const other of pairs.slice(index + 1)) {
+			const corners = isCrossed(one, other) ? cornersOf([...one, ...other], slopes.across) : undefined;
 			if (!corners) continue;
 			const votes = votesFor(slopes, corners);
 			if (votes > 0) found.push({corners, votes});
@@ -54,15 +57,15 @@ function linesOf({across, down}: Slopes): readonly Line[] {
 	const votes = new Float32Array(angles * span);
 	for (let y = 1; y < height - 1; y += 1) {
 		for (let x = 1; x < width - 1; x += 1) {
-			const [gx, gy] = [across.values[y * width + x] ?? 0, down.values[y * width + x] ?? 0];
-			const steep = Math.hypot(gx, gy);
+			const gx = across.values[y * width + x] ?? 0;
+			const gy = down.values[y * width + x] ?? 0;
+			const steep = Math.sqrt(gx * gx + gy * gy);
 			if (steep < weakest) continue;
 			const own = Math.round((Math.atan2(gy, gx) / Math.PI) * angles) + 2 * angles;
 			const weight = Math.min(steep, strongest);
 			for (let turn = -1; turn <= 1; turn += 1) {
 				const angle = (own + turn) % angles;
-				const radians = (angle * Math.PI) / angles;
-				const offset = Math.cos(radians) * (x - width / 2) + Math.sin(radians) * (y - height / 2);
+				const offset = (cosines[angle] ?? 0) * (x - width / 2) + (sines[angle] ?? 0) * (y - height / 2);
 				const at = angle * span + Math.round(offset) + reach;
 				votes[at] = (votes[at] ?? 0) + weight;
 			}
@@ -101,29 +104,32 @@ function isOpposite(a: Line, b: Line): boolean {
 	return Math.abs(a.offset - (isRound ? -b.offset : b.offset)) > 25;
 }
 
+/** Whether the lines of one pair cross those of another steeply enough to have corners; most do not. */
+function isCrossed([a, b]: Pair, [c, d]: Pair): boolean {
+	return isSteep(a, c) && isSteep(a, d) && isSteep(b, c) && isSteep(b, d);
+}
+
+function isSteep(first: Line, second: Line): boolean {
+	return Math.abs(Math.sin(second.angle - first.angle)) >= 0.3;
+}
+
 function cornersOf(
 	[a, b, c, d]: readonly [Line, Line, Line, Line],
 	{width, height}: Field,
 ): Corners | undefined {
-	const points = [
-		[a, c],
-		[a, d],
-		[b, d],
-		[b, c],
-	].map(([first, second]) => (first && second ? meeting(first, second) : undefined));
-	const [p, q, r, s] = points.map(point => point && ([point[0] + width / 2, point[1] + height / 2] as const));
-	if (!p || !q || !r || !s) return undefined;
-	const room = 1;
-	const isIn = [p, q, r, s].every(([x, y]) => x > room && y > room && x < width - room && y < height - room);
-	if (!isIn || areaOf([p, q, r, s]) < leastShare * width * height) return undefined;
+	const fromCorner = ([x, y]: Point): Point => [x + width / 2, y + height / 2];
+	const isIn = ([x, y]: Point) => x > 1 && y > 1 && x < width - 1 && y < height - 1;
+	const [p, q] = [fromCorner(meeting(a, c)), fromCorner(meeting(a, d))];
+	if (!isIn(p) || !isIn(q)) return undefined;
+	const [r, s] = [fromCorner(meeting(b, d)), fromCorner(meeting(b, c))];
+	if (!isIn(r) || !isIn(s) || areaOf([p, q, r, s]) < leastShare * width * height) return undefined;
 	const turns = [turnAt(s, p, q), turnAt(p, q, r), turnAt(q, r, s), turnAt(r, s, p)];
 	if (turns.every(turn => turn > 0)) return [p, q, r, s];
 	return turns.every(turn => turn < 0) ? [p, s, r, q] : undefined;
 }
 
-function meeting(first: Line, second: Line): Point | undefined {
+function meeting(first: Line, second: Line): Point {
 	const whole = Math.sin(second.angle - first.angle);
-	if (Math.abs(whole) < 0.3) return undefined;
 	return [
 		(first.offset * Math.sin(second.angle) - second.offset * Math.sin(first.angle)) / whole,
 		(second.offset * Math.cos(first.angle) - first.offset * Math.cos(second.angle)) / whole,

@@ -2,7 +2,7 @@
 import {type Axis, fromAxis, walkOut} from './axis.ts';
 import type {Body} from './bodies.ts';
 import type {BodySize} from './body-size.ts';
-import {type FlatView, planePoint} from './flat-view.ts';
+import type {FlatView} from './flat-view.ts';
 import type {Point} from './raster.ts';
 
 /** Places along an end and along a flank, as shares of half the width and of half the length. */
@@ -48,8 +48,8 @@ export function shapeOf(
 		for (let column = region.left; column <= region.right; column += 1) {
 			const at = row * regions.width + column;
 			if (regions.labels[at] !== region.label || (depth.values[at] ?? 0) <= thickest) continue;
-			const [x, y] = planePoint(view, [column, row]);
-			const [dx, dy] = [x - axis.middle[0], y - axis.middle[1]];
+			const dx = view.from[0] + column * view.stepMm - axis.middle[0];
+			const dy = view.from[1] + row * view.stepMm - axis.middle[1];
 			const beyondMm = Math.abs(dx * axis.along[0] + dy * axis.along[1]) - lengthMm / 2;
 			const isBeside = Math.abs(-dx * axis.along[1] + dy * axis.along[0]) < widthMm;
 			if (beyondMm > 1 + 0.1 * widthMm && beyondMm < widthMm && isBeside) thickest = depth.values[at] ?? 0;

@@ -1,6 +1,7 @@
 /** Every body beside or on a reference, measured and judged. */
 import {type Axis, between, findAxis, fromAxis} from './axis.ts';
-import {type Body, findBodies} from './bodies.ts';
+import {withBaysFilled} from './bays.ts';
+import {type Body, findBodies, plainOf} from './bodies.ts';
 import {type BodySize, sizeBody} from './body-size.ts';
 import type {Found} from './flat-fit.ts';
 import {type Area, type FlatView, flatten, type Grid} from './flat-view.ts';
@@ -17,9 +18,9 @@ import {
 	spreadOf,
 } from './judge.ts';
 import {outlineOf, shapeOf} from './looks.ts';
-import {isOnMark} from './measuring-sheet.ts';
+import {marksAt} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
-import type {Point, Raster} from './raster.ts';
+import type {Field, Point, Raster} from './raster.ts';
 import {lensFactor, scaleSigma} from './scale-doubt.ts';
 import {blurOf, blurSpreadPx, isBlurred} from './sharpness.ts';
 import type {Sight} from './strip.ts';
@@ -60,8 +61,10 @@ const finestMm = 0.8;
 const mostPoints = 120_000;
 /** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
 const even = 0.9;
+/** In the second look, how much of what a shadow may take of the light and of the colours counts as shadow (tuned on made-up photos). */
+const halfShade = 0.5;
 /** How far beside a card a case is looked for. */
-const besideMm = 260;
+const besideMm = 330;
 
 /** Measures all bodies, the broadest first; what is in doubt is told with its doubt. */
 export function measureBodies(
@@ -72,12 +75,42 @@ export function measureBodies(
 	const flat = flatViewOf({raster, half}, found, view);
 	const ground = findGround(flat);
 	if (!ground) return [];
-	const {field, ...told} = tellApart(flat, ground);
 	const mmPerPx = found.pose.distanceMm / found.pose.focalPx;
 	// What is only as if found has no sides to be looked at.
 	const blurPx = found.placed.sides.length > 0 ? blurOf(raster, found.placed.corners) : 0;
+	const told = tellApart(flat, ground);
 	const sight = {raster, view, flat, ground, ...told, mmPerPx, blurPx};
-	return findBodies(flat, field).map(body => judge(sight, found, body));
+	const first = findBodies(flat, told.field).map(body => judge(sight, found, body));
+	if (first.length > 0 && !first.some(isPerhapsShade)) return first;
+	const {field, oddness} = tellApart(flat, ground, halfShade);
+	const again = {...sight, field, oddness};
+	const second = findBodies(flat, field).map(body => judge(again, found, body));
+	return joinLooks(first, second);
+}
+
+/** A dark case on bright ground may pass for shade, and what shines on it, too: it is no body then, or one in pieces. */
+function isPerhapsShade(one: Judged): boolean {
+	return one.kind === 'doubted' && (one.why === 'odd-shape' || one.why === 'unclear-ends');
+}
+
+/** What the first look read, and what only the second did; what neither could is told by the first. */
+function joinLooks(first: readonly Judged[], second: readonly Judged[]): readonly Judged[] {
+	const read = first.filter(isRead);
+	const more = second.filter(isRead).filter(({at}) => !read.some(one => isWithin(at, one)));
+	const left = first.filter(one => one.kind === 'doubted' && !more.some(other => isWithin(one.at, other)));
+	return [...read, ...more, ...left];
+}
+
+type Read = Extract<Judged, {readonly kind: 'read'}>;
+
+function isRead(one: Judged): one is Read {
+	return one.kind === 'read';
+}
+
+/** Whether a point lies nearer to the middle of a body than half of its length. */
+function isWithin([x, y]: Point, {at, either}: Read): boolean {
+	const [[fromX, fromY], [toX, toY]] = either[0]?.lines.length ?? [at, at];
+	return Math.hypot(x - at[0], y - at[1]) < Math.hypot(toX - fromX, toY - fromY) / 2;
 }
 
 function flatViewOf(
@@ -96,10 +129,9 @@ function flatViewOf(
 				};
 	const size = (area.right - area.left) * (area.bottom - area.top);
 	const stepMm = Math.max(finestMm, Math.sqrt(size / mostPoints));
-	const isOnCard = ([x, y]: Point) =>
-		Math.abs(x) < halfMm[0] + marginMm && Math.abs(y) < halfMm[1] + marginMm;
-	const isMarked = (point: Point) => isOnMark(point, printScale);
-	const covers = flat.kind === 'card' ? isOnCard : flat.kind === 'sheet' ? isMarked : undefined;
+	const [wide, high] = [halfMm[0] + marginMm, halfMm[1] + marginMm];
+	const isOnCard = (x: number, y: number) => Math.abs(x) < wide && Math.abs(y) < high;
+	const covers = flat.kind === 'card' ? isOnCard : flat.kind === 'sheet' ? marksAt(printScale) : undefined;
 	return flatten(half, halved(view), {area, stepMm, covers});
 }
 
@@ -123,10 +155,10 @@ function halved(view: Homography): Homography {
 	return view.map((value, index) => (index < 6 ? value / 2 - (view[6 + (index % 3)] ?? 0) / 4 : value));
 }
 
-type Blurred = Sight & {readonly blurPx: number};
+type Blurred = Sight & {readonly blurPx: number; readonly field: Field};
 
-function judge(sight: Blurred, found: Found, body: Body): Judged {
-	const rough = findAxis(body, sight.flat);
+function judge(sight: Blurred, found: Found, seen: Body): Judged {
+	const {body, rough} = mended(sight, seen);
 	const at = carry(sight.view, rough?.middle ?? middleOf(body.grid));
 	const doubted = (why: Doubt) => ({kind: 'doubted', why, at}) as const;
 	if (body.isCut) return doubted('cut-off');
@@ -154,6 +186,15 @@ function judge(sight: Blurred, found: Found, body: Body): Judged {
 	if (!far) return {kind: 'read', either: [first], isLikely: true, isEven, at};
 	const other = readingOf(sight, evidence, {ends: endsWith(size.ends, far), held: []});
 	return {kind: 'read', either: [first, other], isLikely: !far.isLikely, isEven, at};
+}
+
+/** A body and its axis, bays of shine or crust filled where that makes it more like its own mirror image. */
+function mended({flat, field}: Blurred, body: Body): {readonly body: Body; readonly rough: Axis | undefined} {
+	const rough = findAxis(body, flat);
+	if (!rough || rough.symmetry > notchedBelow) return {body, rough};
+	const whole = withBaysFilled(body, {view: flat, odd: field, plain: plainOf(field)});
+	const other = findAxis(whole, flat);
+	return other && other.symmetry > rough.symmetry ? {body: whole, rough: other} : {body, rough};
 }
 
 /** Shine and barnacles leave notches in a body, which turn its axis; its flanks in the full photo tell better. */

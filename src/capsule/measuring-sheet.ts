@@ -58,14 +58,14 @@ export function findByMarks(raster: Raster, half: Raster): Found | undefined {
 	return {flat: sheet, pose, halfMm, placed: {corners: outer, sides}, score: 0.5, printScale: 1};
 }
 
-/** Whether a point of the upright sheet lies on one of the marks, with some room. */
-export function isOnMark([x, y]: Point, printScale: number): boolean {
+/** Tells whether a point of the upright sheet, printed at a scale, lies on one of the marks, with some room. */
+export function marksAt(printScale: number): (xMm: number, yMm: number) => boolean {
 	const roomMm = 2;
-	return marks.some(({fromMm}) => {
-		const [left, top] = [fromMm[0] * printScale, fromMm[1] * printScale];
-		const side = markSideMm * printScale;
-		return x > left - roomMm && y > top - roomMm && x < left + side + roomMm && y < top + side + roomMm;
-	});
+	const reach = (markSideMm * printScale) / 2 + roomMm;
+	// As far on the one side of the middle as on the other, so that one of the four stands for all.
+	const [x, y] = marks[2]?.fromMm ?? [0, 0];
+	const [across, down] = [(x + markSideMm / 2) * printScale, (y + markSideMm / 2) * printScale];
+	return (xMm, yMm) => Math.abs(Math.abs(xMm) - across) < reach && Math.abs(Math.abs(yMm) - down) < reach;
 }
 
 function cornersOf({fromMm: [x, y]}: Mark): readonly Point[] {

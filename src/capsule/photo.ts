@@ -35,7 +35,9 @@ export async function readPhoto(bytes: Uint8Array): Promise<Photo | Unreadable> 
 			.raw()
 			.toBuffer({resolveWithObject: true});
 		const scale = Math.max(width, height) / Math.max(info.width, info.height);
-		const raster = {width: info.width, height: info.height, rgb: new Uint8Array(data)};
+		// The same bytes, not copied: a photo's are some megabytes.
+		const rgb = new Uint8Array(data.buffer, data.byteOffset, data.length);
+		const raster = {width: info.width, height: info.height, rgb};
 		return info.channels === 3 ? {kind: 'photo', raster, scale} : {kind: 'unreadable', why: 'no-photo'};
 	} catch {
 		return {kind: 'unreadable', why: 'no-photo'};

@@ -83,15 +83,22 @@ function smoothRow(from: Float32Array, to: Float32Array, reach: number): void {
 function smoothDown({width, height, values}: Field, reach: number): Float32Array {
 	const smoothed = new Float32Array(values.length);
 	const sums = new Float64Array(width);
-	const add = (row: number, sign: 1 | -1) => {
-		for (let x = 0; x < width; x += 1) sums[x] = (sums[x] ?? 0) + sign * (values[row * width + x] ?? 0);
-	};
-	for (let row = 0; row < Math.min(reach, height); row += 1) add(row, 1);
+	// Above the first row and below the last there is nothing to add or to take away.
+	const nothing = new Float32Array(width);
+	const rowAt = (row: number) =>
+		row < 0 || row >= height ? nothing : values.subarray(row * width, (row + 1) * width);
+	for (let row = 0; row < Math.min(reach, height); row += 1) {
+		const first = rowAt(row);
+		for (let x = 0; x < width; x += 1) sums[x] = (sums[x] ?? 0) + (first[x] ?? 0);
+	}
 	for (let row = 0; row < height; row += 1) {
-		if (row + reach < height) add(row + reach, 1);
-		if (row > reach) add(row - reach - 1, -1);
 		const held = Math.min(height - 1, row + reach) - Math.max(0, row - reach) + 1;
-		for (let x = 0; x < width; x += 1) smoothed[row * width + x] = (sums[x] ?? 0) / held;
+		const [next, last] = [rowAt(row + reach), rowAt(row - reach - 1)];
+		for (let at = row * width, x = 0; x < width; x += 1, at += 1) {
+			const sum = (sums[x] ?? 0) + (next[x] ?? 0) - (last[x] ?? 0);
+			sums[x] = sum;
+			smoothed[at] = sum / held;
+		}
 	}
 	return smoothed;
 }

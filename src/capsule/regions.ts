@@ -190,6 +190,6 @@ export function areaOf(fence: readonly Point[]): number {
 }
 
 /** Twice the area of the triangle of three points, positive when they turn clockwise where down is positive. */
-export function turnOf([ax, ay]: Point = [0, 0], [bx, by]: Point = [0, 0], [cx, cy]: Point = [0, 0]): number {
-	return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+export function turnOf(a: Point = [0, 0], b: Point = [0, 0], c: Point = [0, 0]): number {
+	return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 }

@@ -80,7 +80,8 @@ function mark({on}: Mask, {values}: Field, level: number): void {
 function steepness(across: Field, down: Field): Field {
 	const values = new Float32Array(across.values.length);
 	for (let at = 0; at < values.length; at += 1) {
-		const [x, y] = [across.values[at] ?? 0, down.values[at] ?? 0];
+		const x = across.values[at] ?? 0;
+		const y = down.values[at] ?? 0;
 		values[at] = Math.sqrt(x * x + y * y);
 	}
 	return {width: across.width, height: across.height, values};

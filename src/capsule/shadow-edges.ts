@@ -111,9 +111,9 @@ function partedOf(lines: readonly Float32Array[], ground: Colour): Parted {
 		thing += dot(inner, ground);
 		bare += dot(meanOf(line, count - plain), ground);
 		for (let index = 0; index < count; index += 1) {
-			const here = colourAt(line, index);
-			shares[index] = (shares[index] ?? 0) + dot(besides(here, ground), own);
-			lights[index] = (lights[index] ?? 0) + dot(here, ground);
+			// What is the thing's own has nothing of the ground's colour, so no part of that counts.
+			shares[index] = (shares[index] ?? 0) + dotAt(line, index, own);
+			lights[index] = (lights[index] ?? 0) + dotAt(line, index, ground);
 		}
 	}
 	const held = shares.map(share => share / Math.max(1, squares));
@@ -160,7 +160,9 @@ function middleOf(lines: readonly Float32Array[]): Float32Array {
 }
 
 function lightOf(line: Float32Array): Float32Array {
-	return Float32Array.from({length: count}, (_, index) => Math.hypot(...colourAt(line, index)));
+	return Float32Array.from({length: count}, (_, index) =>
+		Math.sqrt(dotAt(line, index, colourAt(line, index))),
+	);
 }
 
 type Colour = readonly [red: number, green: number, blue: number];
@@ -180,4 +182,10 @@ function colourAt(profile: Float32Array, index: number): Colour {
 
 function dot([a, b, c]: Colour, [d, e, f]: Colour): number {
 	return a * d + b * e + c * f;
+}
+
+/** The product of a colour with that at a place of a line, none of them made anew for each of so many places. */
+function dotAt(line: Float32Array, index: number, colour: Colour): number {
+	const at = index * 3;
+	return colour[0] * (line[at] ?? 0) + colour[1] * (line[at + 1] ?? 0) + colour[2] * (line[at + 2] ?? 0);
 }

@@ -76,27 +76,30 @@ function voteForLine(edges: Edges, long: number, reachPx: number): Line | undefi
 	const middle = Math.ceil((reachPx + most + 2) / binPx) + 4;
 	const scores = new Float32Array(2 * middle + 1);
 	const turns = Math.ceil(most / 0.7);
+	// A strong edge counts for more, though not by as much: horns across a side are strong and few.
+	const weights = Float64Array.from(edges.strength, Math.sqrt);
 	let best = {score: 0, offset: 0, slope: 0};
 	for (let turn = -turns; turn <= turns; turn += 1) {
 		const slope = (2 * turn * most) / turns / long;
-		countVotes(edges, {slope, binPx, scores});
-		for (const [bin, score] of scores.entries())
+		countVotes({...edges, weights}, {slope, binPx, scores});
+		for (let bin = 0; bin < scores.length; bin += 1) {
+			const score = scores[bin] ?? 0;
 			if (score > best.score) best = {score, offset: (bin - middle) * binPx, slope};
+		}
 	}
 	return best.score > 0 ? best : undefined;
 }
 
 /** Votes for each offset at one slope, each edge's spread over what is near. */
 function countVotes(
-	{count, along, off, strength}: Edges,
+	{count, along, off, weights}: Edges & {readonly weights: Float64Array},
 	{slope, binPx, scores}: {readonly slope: number; readonly binPx: number; readonly scores: Float32Array},
 ): void {
 	const middle = (scores.length - 1) / 2;
 	scores.fill(0);
 	for (let index = 0; index < count; index += 1) {
 		const at = ((off[index] ?? 0) - slope * (along[index] ?? 0)) / binPx + middle;
-		// A strong edge counts for more, though not by as much: horns across a side are strong and few.
-		const weight = Math.sqrt(strength[index] ?? 0);
+		const weight = weights[index] ?? 0;
 		for (let bin = Math.ceil(at - 3); bin < at + 3; bin += 1)
 			scores[bin] = (scores[bin] ?? 0) + weight * (1 - Math.abs(bin - at) / 3);
 	}
@@ -112,7 +115,8 @@ function tighten({count, along, off, strength}: Edges, start: Line): Fit | undef
 		kept = [];
 		const line = openLine();
 		for (let index = 0; index < count; index += 1) {
-			const [x, y] = [along[index] ?? 0, off[index] ?? 0];
+			const x = along[index] ?? 0;
+			const y = off[index] ?? 0;
 			const miss = (y - offset - slope * x) / reach;
 			if (Math.abs(miss) >= 1) continue;
 			kept.push(index);
@@ -127,16 +131,18 @@ function tighten({count, along, off, strength}: Edges, start: Line): Fit | undef
 
 /** A straight line through weighted points, in the sense of least squares. */
 function openLine() {
-	let [w, wx, wy, wxx, wxy] = [0, 0, 0, 0, 0];
+	// Numbers of their own would be made anew by each point.
+	const sums = new Float64Array(5);
 	return {
 		add: (x: number, y: number, weight: number): void => {
-			w += weight;
-			wx += weight * x;
-			wy += weight * y;
-			wxx += weight * x * x;
-			wxy += weight * x * y;
+			sums[0] = (sums[0] ?? 0) + weight;
+			sums[1] = (sums[1] ?? 0) + weight * x;
+			sums[2] = (sums[2] ?? 0) + weight * y;
+			sums[3] = (sums[3] ?? 0) + weight * x * x;
+			sums[4] = (sums[4] ?? 0) + weight * x * y;
 		},
 		fit: (): readonly [offset: number, slope: number] | undefined => {
+			const [w = 0, wx = 0, wy = 0, wxx = 0, wxy = 0] = sums;
 			const whole = w * wxx - wx * wx;
 			if (whole < 1e-9 * w * wxx) return undefined;
 			return [(wxx * wy - wx * wxy) / whole, (w * wxy - wx * wy) / whole];

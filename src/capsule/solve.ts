@@ -33,12 +33,14 @@ export function solveSquare(table: readonly Float64Array[]): readonly number[] |
 		for (let row = column + 1; row < size; row += 1) {
 			if (Math.abs(order[row]?.[column] ?? 0) > Math.abs(order[best]?.[column] ?? 0)) best = row;
 		}
-		const [pivot, other] = [order[best], order[column]];
+		const pivot = order[best];
+		const other = order[column];
 		if (!pivot || !other || Math.abs(pivot[column] ?? 0) < 1e-14) return undefined;
 		order[column] = pivot;
 		order[best] = other;
-		for (const [row, line] of order.entries()) {
-			if (row === column) continue;
+		for (let row = 0; row < size; row += 1) {
+			const line = order[row];
+			if (row === column || !line) continue;
 			const factor = (line[column] ?? 0) / (pivot[column] ?? 1);
 			if (factor === 0) continue;
 			for (let j = column; j <= size; j += 1) line[j] = (line[j] ?? 0) - factor * (pivot[j] ?? 0);

@@ -16,8 +16,8 @@ const lightStep = 0.1;
 const toneStep = 0.06;
 
 /** Tells by a rule first, then by the colours that the rule found on both sides. */
-export function tellApart(view: FlatView, ground: Ground): Told {
-	const rule = ruleFor(ground);
+export function tellApart(view: FlatView, ground: Ground, shade = 1): Told {
+	const rule = ruleFor(ground, shade);
 	const {ruled, bins} = look(view, ground, rule);
 	const size = {width: view.width, height: view.height};
 	const learnt = learn(bins, smooth({...size, values: ruled}, 1));
@@ -33,17 +33,20 @@ export function tellApart(view: FlatView, ground: Ground): Told {
 /** What the rule says of each point, and the bin of its colour; -1 for both where nothing is known. */
 function look(
 	{width, height, tones, known}: FlatView,
-	{differ}: Ground,
+	{differAlong}: Ground,
 	rule: Oddness,
 ): {readonly ruled: Float32Array; readonly bins: Int32Array} {
 	const ruled = new Float32Array(known.length).fill(-1);
 	const bins = new Int32Array(known.length).fill(-1);
-	const one = new Float32Array(3);
+	const row = new Float32Array(width * 3);
 	for (let at = 0, y = 0; y < height; y += 1) {
-		for (let x = 0; x < width; x += 1, at += 1) {
+		differAlong(tones.subarray(at * 3, (at + width) * 3), y, row);
+		for (let from = 0; from < row.length; from += 3, at += 1) {
 			if (known[at] !== 1) continue;
-			differ(tones, at * 3, x, y, one);
-			const [light, red, blue] = [one[0] ?? 0, one[1] ?? 0, one[2] ?? 0];
+			// One by one: a list made and taken apart for each point would be rubbish by the megabyte.
+			const light = row[from] ?? 0;
+			const red = row[from + 1] ?? 0;
+			const blue = row[from + 2] ?? 0;
 			ruled[at] = rule(light, red, blue);
 			bins[at] = binOf(light, red, blue);
 		}
@@ -55,9 +58,9 @@ function look(
  * Shadow is darker and hardly another colour; what lies there is of another colour or darker than any shadow. That a
  * shadow takes no more than six tenths of the light, and may turn a little blue, is common practice.
  */
-function ruleFor({colourSpread, lightSpread}: Ground): Oddness {
+function ruleFor({colourSpread, lightSpread}: Ground, shade: number): Oddness {
 	const toned = Math.max(0.09, 3.5 * colourSpread);
-	const deep = 1.02 + Math.min(0.6, 2.5 * lightSpread);
+	const deep = shade * (1.02 + Math.min(0.6, 2.5 * lightSpread));
 	return (light, red, blue) => {
 		const dark = Math.max(0, -light);
 		const bluish = Math.max(0, blue) * 0.5 + Math.min(0, blue);

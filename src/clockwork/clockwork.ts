@@ -45,6 +45,7 @@ export type ClockworkTools = {
 	readonly onPhotoLost: (tx: Tx, find: number) => Promise<void>;
 	readonly measure: Measurer['measure'];
 	readonly onPhotoMeasured: PhotoTools['onMeasured'];
+	readonly onPhotoTold: PhotoTools['onTold'];
 	/** The sentences in a language, or in the usual one. */
 	readonly sayIn: (language: string | undefined) => Say;
 	/** The zone of people who have not said theirs. */
@@ -100,6 +101,7 @@ export async function startClockwork(tools: ClockworkTools): Promise<Clockwork> 
 				onKept: tools.onPhotoKept,
 				onLost: tools.onPhotoLost,
 				onMeasured: tools.onPhotoMeasured,
+				onTold: tools.onPhotoTold,
 			}),
 		pauseMs: secondMs,
 		log,

@@ -2,6 +2,7 @@
 import {createHash} from 'node:crypto';
 import {mkdir, rename, rm, writeFile} from 'node:fs/promises';
 import {dirname, join} from 'node:path';
+import {type PhotoMetadata, readPhotoMetadata} from '../place/photo-metadata.ts';
 
 /** A phone's picture has up to 50 megapixels; more is a trap. */
 const mostPixels = 64_000_000;
@@ -15,6 +16,13 @@ export async function cleanPhoto(bytes: Uint8Array): Promise<Uint8Array> {
 		.resize({width: longestSidePx, height: longestSidePx, fit: 'inside', withoutEnlargement: true})
 		.jpeg({quality: 85})
 		.toBuffer();
+}
+
+/** What the file of a photo tells of place and day, before that is cleaned off. */
+export async function metadataOf(bytes: Uint8Array): Promise<PhotoMetadata> {
+	const sharp = await openSharp();
+	const {exif} = await sharp(bytes, {limitInputPixels: mostPixels}).metadata();
+	return exif ? readPhotoMetadata(exif) : {};
 }
 
 /** The photo with everything inside the corners (pixels) blurred beyond reading. */

@@ -1,11 +1,12 @@
 /** Fetches wanted photos one at a time, cleans and stores them. */
 import {type Api, GrammyError} from 'grammy';
 import type {MeasuredPhoto} from '../find/proposal.ts';
+import type {PhotoMetadata} from '../place/photo-metadata.ts';
 import {findById} from '../store/finds.ts';
 import {losePhoto, markKept, nextPhoto, type PhotoRow, postponePhoto} from '../store/photos.ts';
 import type {Db, Tx} from '../store/schema.ts';
 import type {Measurer} from './measurer.ts';
-import {blurPart, cleanPhoto, storePhoto} from './photo-files.ts';
+import {blurPart, cleanPhoto, metadataOf, storePhoto} from './photo-files.ts';
 import {readSizes} from './photo-sizes.ts';
 
 /** What fetching photos works with. */
@@ -24,6 +25,8 @@ export type PhotoTools = {
 	readonly measure: Measurer['measure'];
 	/** The finder is shown what was measured, or told what to do. */
 	readonly onMeasured: (tx: Tx, find: number, outcome: MeasuredPhoto) => Promise<void>;
+	/** The finder is offered what the file says of place and day. */
+	readonly onTold: (tx: Tx, photo: PhotoRow, told: PhotoMetadata) => Promise<void>;
 	readonly log: (line: Readonly<Record<string, unknown>>) => void;
 };
 
@@ -44,11 +47,20 @@ export async function fetchNextPhoto(tools: PhotoTools): Promise<boolean> {
 		else await postponePhoto(db, {id: photo.id, notBefore: now() + 2000 * 2 ** photo.attempts});
 		return true;
 	}
-	const clean = bytes === 'never' ? undefined : await cleanPhoto(bytes).catch(() => undefined);
-	if (!clean) {
-		await lose(tools, photo);
-		return true;
-	}
+	const clean = bytes === 'never' ? undefined : await cleanedOf(bytes).catch(() => undefined);
+	if (clean) await keep(tools, photo, clean);
+	else await lose(tools, photo);
+	return true;
+}
+
+type Cleaned = {readonly bytes: Uint8Array; readonly told: PhotoMetadata};
+
+async function cleanedOf(bytes: Uint8Array): Promise<Cleaned> {
+	return {bytes: await cleanPhoto(bytes), told: await metadataOf(bytes)};
+}
+
+async function keep(tools: PhotoTools, photo: PhotoRow, {bytes: clean, told}: Cleaned): Promise<void> {
+	const {db} = tools;
 	const sizes = photo.measures === 1 ? await readSizes(tools, {photo: photo.id, bytes: clean}) : undefined;
 	const bare = sizes?.hidden ? await blurPart(clean, sizes.hidden) : clean;
 	const hash = await storePhoto(tools.photoFolder, bare);
@@ -56,9 +68,9 @@ export async function fetchNextPhoto(tools: PhotoTools): Promise<boolean> {
 		await markKept(tx, {id: photo.id, hash, sizeBytes: bare.byteLength});
 		const find = await findById(tx, photo.find);
 		if (find?.state === 'kept') await tools.onKept(tx, photo.find);
+		if (told.fix ?? told.date) await tools.onTold(tx, photo, told);
 		if (sizes) await tools.onMeasured(tx, photo.find, sizes.outcome({photo: photo.id, hash}));
 	});
-	return true;
 }
 
 async function lose({db, log, onLost}: PhotoTools, photo: PhotoRow): Promise<void> {

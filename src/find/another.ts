@@ -1,7 +1,7 @@
 /** Another case of the same walk or bowl: what need not be asked again. */
 import type {Flow} from './flow.ts';
 import {type Standing, standAt} from './stand.ts';
-import {byQuestion, type Trail, type TrailEvent} from './trail.ts';
+import {byQuestion, type Trail, type TrailEvent, withoutOffers} from './trail.ts';
 
 /** The beginning of a new trail: place and date of the walk and, out of a bowl, all that the bowl shares. */
 export function trailForAnother(
@@ -16,7 +16,7 @@ export function trailForAnother(
 	});
 	return backwards(
 		flow,
-		carried.flatMap(([, events]) => events.filter(({answer}) => answer.kind !== 'photo')),
+		carried.flatMap(([, events]) => withoutOffers(events).filter(({answer}) => answer.kind !== 'photo')),
 	);
 }
 

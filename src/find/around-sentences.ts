@@ -83,13 +83,14 @@ export function sentencesOf(id: string, step: Step): readonly Needed[] {
 		case 'place':
 			return [
 				...correctable,
-				...labels('option-here'),
-				...plain('chosen-spot', ...helpFor('place', placeWhys)),
+				...labels('option-here', 'option-photo-place'),
+				...plain(`question-${says}-photo`, 'said-photo-told', 'chosen-spot', ...helpFor('place', placeWhys)),
 			];
 		case 'date':
 			return [
 				...correctable,
 				...offered('today', 'yesterday'),
+				...labels('option-photo-date'),
 				...plain('chosen-date', ...helpFor('date', dateWhys)),
 			];
 		case 'count':

@@ -10,6 +10,7 @@ import type {Flow} from './flow.ts';
 import type {Ask, Option} from './question.ts';
 import {viewResult} from './result.ts';
 import type {Standing} from './stand.ts';
+import {spotShown} from './value.ts';
 
 /** The question of a standing. */
 export function askAt(flow: Flow, standing: Standing): Ask {
@@ -84,9 +85,9 @@ function askStep(flow: Flow, {id, step}: {id: string; step: Step}, standing: Sta
 		case 'photos':
 			return askPhotos(ask, standing.facts.photos.length);
 		case 'place':
-			return {...ask, options: [{id: 'here', label: {message: 'option-here'}}], takes: 'place'};
+			return askPlace(ask, standing);
 		case 'date':
-			return {...ask, options: offered('today', 'yesterday'), takes: 'text'};
+			return askDate({...ask, options: offered('today', 'yesterday'), takes: 'text'}, standing);
 		case 'count':
 			return {...ask, options: [1, 2, 3, 4, 5, 6].map(countOption), takes: 'text'};
 		case 'parts':
@@ -122,6 +123,27 @@ function askPhotos(ask: Ask, count: number): Ask {
 		options: [{id: goOn, label: {message: `option-photo-${option}`}}],
 		takes: 'photo',
 	};
+}
+
+function askPlace(ask: Ask, {lastHere}: Standing): Ask {
+	const here = {id: 'here', label: {message: 'option-here'}};
+	const offer = lastHere?.answer;
+	if (offer?.kind !== 'photo-place') return {...ask, options: [here], takes: 'place'};
+	const photo = {id: 'photo', label: {message: 'option-photo-place'}};
+	const values = spotShown(offer.place);
+	return {
+		...ask,
+		text: {message: `${ask.text.message}-photo`, values},
+		options: [photo, here],
+		takes: 'place',
+	};
+}
+
+function askDate(ask: Ask, {lastHere}: Standing): Ask {
+	const offer = lastHere?.answer;
+	if (offer?.kind !== 'photo-date') return ask;
+	const label = {message: 'option-photo-date', values: {date: offer.date}};
+	return {...ask, options: [{id: 'photo', label}, ...ask.options]};
 }
 
 function askParts(ask: Ask, parts: readonly string[], standing: Standing): Ask {

@@ -1,4 +1,6 @@
 /** What comes in for a find and what a turn wants done: data, never a call. */
+import type {PhotoMetadata} from '../place/photo-metadata.ts';
+import type {Fix} from '../place/place.ts';
 import type {MeasuredPhoto, Tray} from './proposal.ts';
 import type {Ask, Line} from './question.ts';
 import type {Standing} from './stand.ts';
@@ -12,7 +14,9 @@ export type FindEvent =
 	| {readonly kind: 'photo'; readonly photo: number}
 	/** What became of measuring a photo. */
 	| {readonly kind: 'measured'; readonly outcome: MeasuredPhoto}
-	| {readonly kind: 'pin'; readonly latitude: number; readonly longitude: number; readonly accuracyM?: number}
+	| ({readonly kind: 'pin'} & Fix)
+	/** Where and on which day the file of a photo says it was taken. */
+	| {readonly kind: 'photo-told'; readonly photo: number; readonly told: PhotoMetadata}
 	| {readonly kind: 'woke'}
 	/** Show the present question again. */
 	| {readonly kind: 'resume'}

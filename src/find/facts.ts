@@ -94,6 +94,8 @@ export function learn(facts: Facts, event: TrailEvent, notes: Notes = {}): Facts
 			return {...noted, bowl: bowlOf(noted, answer)};
 		case 'option':
 		case 'note':
+		case 'photo-place':
+		case 'photo-date':
 		case 'photo':
 		case 'number':
 		case 'not-quite':

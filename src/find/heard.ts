@@ -1,5 +1,5 @@
 /** What a person did, read as an answer to the question at hand. */
-import {placeFromPin} from '../place/place.ts';
+import {type Fix, placeFromPin} from '../place/place.ts';
 import type {Flow} from './flow.ts';
 import type {Standing} from './stand.ts';
 import {hearNumbers} from './tray-turn.ts';
@@ -53,10 +53,7 @@ export function hearText(
 }
 
 /** Reads a shared position at the present question. */
-export function hearPin(
-	standing: Standing,
-	pin: {latitude: number; longitude: number; accuracyM?: number},
-): Heard {
+export function hearPin(standing: Standing, fix: Fix): Heard {
 	if (standing.at.kind !== 'step' || standing.at.step.kind !== 'place') return help('help-pin-later');
-	return answerPlace(placeFromPin(pin));
+	return answerPlace(placeFromPin(fix));
 }

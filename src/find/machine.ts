@@ -78,6 +78,8 @@ export function optionOf(answer: Answer): string | undefined {
 		case 'proposed':
 		case 'not-quite':
 		case 'note':
+		case 'photo-place':
+		case 'photo-date':
 		case 'reopen':
 		case 'alike':
 		case 'tray-wanted':

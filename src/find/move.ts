@@ -4,7 +4,7 @@ import type {Effect, FindState, Turn} from './events.ts';
 import type {Flow} from './flow.ts';
 import type {Ask, Line} from './question.ts';
 import {type Standing, standAt} from './stand.ts';
-import {type Answer, type Trail, withEvent} from './trail.ts';
+import {type Answer, type Trail, withEvent, withoutOffers} from './trail.ts';
 import {handedOn, isOutgrown, restOf} from './tray.ts';
 
 /** A trail that grew or shrank, and what the closed question shows. */
@@ -39,9 +39,11 @@ export function moveTo(flow: Flow, {find, before, trail, chosen, now, lead}: Mov
 		? [{kind: 'refresh', ask, turn, of: find.turn}]
 		: [...(chosen ? [{kind: 'close', turn: find.turn, chosen} as const] : []), {kind: 'ask', ask, turn}];
 	const effects = [...consequences(before, after), ...shown];
+	// Thrown away, it can still be taken back; a day later it is emptied.
+	const isKept = outcomeOf(after) === 'kept';
 	const isOver = outcomeOf(after) !== undefined && outcomeOf(before) === undefined;
 	return isOver
-		? handOn({trail, turn, standing: after, effects}, now)
+		? handOn({trail: isKept ? withoutOffers(trail) : trail, turn, standing: after, effects}, now)
 		: {trail, turn, standing: after, effects};
 }
 

@@ -6,7 +6,7 @@ import type {Proposal} from './proposal.ts';
 import {oneMoreHour, twoHourSoak, untilMorning} from './soak.ts';
 import type {Standing} from './stand.ts';
 import type {Answer} from './trail.ts';
-import {type Heard, hearCount, hearDate, hearSize, type Moment} from './value.ts';
+import {answerPlace, type Heard, hearCount, hearDate, hearSize, type Moment} from './value.ts';
 
 type Press = {readonly option: string; readonly moment: Moment};
 
@@ -27,6 +27,7 @@ function hearStepPress(
 	{option, moment, says}: Press & {readonly says: string},
 ): Heard | undefined {
 	const label = `option-${says}-${option}`;
+	const lastHere = standing.lastHere?.answer;
 	switch (step.kind) {
 		case 'choice':
 			if (option === cantTell ? step.cantTell === undefined : step.options[option] === undefined)
@@ -41,7 +42,11 @@ function hearStepPress(
 				standing.facts.photos.length === 0 ? 'option-photo-skip' : 'option-photo-go-on',
 				option,
 			);
+		case 'place':
+			return option === 'photo' && lastHere?.kind === 'photo-place' ? answerPlace(lastHere.place) : undefined;
 		case 'date':
+			if (option === 'photo')
+				return lastHere?.kind === 'photo-date' ? hearDate(lastHere.date, moment) : undefined;
 			return option === 'today' || option === 'yesterday' ? hearDate(option, moment) : undefined;
 		case 'count':
 			return /^[1-9]\d{0,2}$/.test(option) ? hearCount(option) : undefined;
@@ -69,7 +74,6 @@ function hearStepPress(
 				: undefined;
 		case 'result':
 			return ['keep', 'throw'].includes(option) ? chosen({kind: 'option', option}, label, option) : undefined;
-		case 'place':
 		case 'length':
 		case 'key':
 		case 'end':

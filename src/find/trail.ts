@@ -1,7 +1,7 @@
 /** The trail of a find: the list of what happened to it, its one truth. */
 import {z} from 'zod';
 import {lengthSchema} from '../capsule/length.ts';
-import {placeSchema} from '../place/place.ts';
+import {placeSchema, spotSchema} from '../place/place.ts';
 import {proposalSchema, traySchema} from './proposal.ts';
 
 /** How long a soak lasts: until `dueAt`, in the zone of the person who waits for it. */
@@ -20,6 +20,9 @@ export const answerSchema = z.discriminatedUnion('kind', [
 	z.object({kind: z.literal('photo'), photo: z.number().int()}),
 	z.object({kind: z.literal('place'), place: placeSchema}),
 	z.object({kind: z.literal('date'), date: z.iso.date()}),
+	/** What the file of a photo says of place and day: offered until the find is saved, and forgotten then. */
+	z.object({kind: z.literal('photo-place'), photo: z.number().int(), place: spotSchema.readonly()}),
+	z.object({kind: z.literal('photo-date'), photo: z.number().int(), date: z.iso.date()}),
 	z.object({kind: z.literal('count'), count: z.number().int().positive()}),
 	/** A photo shows the width along with the length; of a set, `length` is the middle of `each`. */
 	z.object({
@@ -72,10 +75,23 @@ export type TrailEvent = z.output<typeof trailEventSchema>;
 /** Everything that happened to a find, oldest first. */
 export type Trail = readonly TrailEvent[];
 
-/** The trail without its last answer; what happened by itself after that answer goes with it. */
+/** The trail without its last answer; a bell that rang after it goes with it, and what a photo offers stays with the photo. */
 export function withoutLast(trail: Trail): Trail {
-	const last = trail.findLastIndex(event => event.answer.kind !== 'woke');
-	return last < 0 ? [] : trail.slice(0, last);
+	const last = trail.findLastIndex(({answer}) => answer.kind !== 'woke' && !isOffer(answer));
+	const rest = trail.filter(({answer}, index) => index < last || isOffer(answer));
+	const photos = new Set(rest.flatMap(({answer}) => (answer.kind === 'photo' ? [answer.photo] : [])));
+	return rest.filter(({answer}) => !isOffer(answer) || photos.has(answer.photo));
+}
+
+/** The trail without what photos offered: a position that nobody said yes to may be somebody's home. */
+export function withoutOffers(trail: Trail): Trail {
+	return trail.some(({answer}) => isOffer(answer)) ? trail.filter(({answer}) => !isOffer(answer)) : trail;
+}
+
+type Offer = Extract<Answer, {readonly kind: 'photo-place' | 'photo-date'}>;
+
+function isOffer(answer: Answer): answer is Offer {
+	return answer.kind === 'photo-place' || answer.kind === 'photo-date';
 }
 
 /** The trail with a question put open again. */
@@ -92,6 +108,8 @@ const unfinished: ReadonlySet<Answer['kind']> = new Set([
 	'not-quite',
 	'picked',
 	'taken-out',
+	'photo-place',
+	'photo-date',
 ]);
 
 /** The trail with a new event; a finished answer to a reopened question takes the place of the old ones. */
@@ -99,19 +117,23 @@ export function withEvent(trail: Trail, event: TrailEvent): Trail {
 	const marker = trail.findLastIndex(old => old.question === event.question && old.answer.kind === 'reopen');
 	if (marker < 0 || unfinished.has(event.answer.kind)) return [...trail, event];
 	const kept = trail.filter(
-		(old, index) => old.question !== event.question || index > marker || old.answer.kind === 'photo',
+		(old, index) => old.question !== event.question || index > marker || outlastsAnswer(old),
 	);
 	return [...kept, event];
 }
 
-/** The events of each question in order; of a reopened question only its photos and what came since. */
+function outlastsAnswer({answer}: TrailEvent): boolean {
+	return answer.kind === 'photo' || isOffer(answer);
+}
+
+/** The events of each question in order; of a reopened question only its photos, what they offer, and what came since. */
 export function byQuestion(trail: Trail): ReadonlyMap<string, readonly TrailEvent[]> {
 	const groups = new Map<string, TrailEvent[]>();
 	for (const event of trail) {
 		const group = groups.get(event.question) ?? [];
 		groups.set(
 			event.question,
-			event.answer.kind === 'reopen' ? group.filter(old => old.answer.kind === 'photo') : [...group, event],
+			event.answer.kind === 'reopen' ? group.filter(outlastsAnswer) : [...group, event],
 		);
 	}
 	return groups;

@@ -5,6 +5,7 @@ import type {Effect, FindEvent, FindState, Turn} from './events.ts';
 import type {Flow} from './flow.ts';
 import {hearPin, hearText} from './heard.ts';
 import {askAgain, handOn, moveTo, takeAnswer} from './move.ts';
+import {takeTold} from './photo-told.ts';
 import {takeMeasured, takePhoto} from './photo-turn.ts';
 import {hearPress} from './press.ts';
 import {takePrint} from './print.ts';
@@ -39,6 +40,8 @@ export function takeTurn(flow: Flow, stored: FindState, input: {event: FindEvent
 			return take(hearText(flow, before, {text: event.text, moment}));
 		case 'pin':
 			return take(hearPin(before, event));
+		case 'photo-told':
+			return takeTold(flow, {find, before, photo: event.photo, told: event.told, moment});
 		case 'odd':
 			return stay(again({message: `help-odd-${event.what}`}));
 		case 'photo':

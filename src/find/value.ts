@@ -1,6 +1,6 @@
 /** Written words read as values, each with how the closed question shows it. */
 import {type LengthUnit, readLength} from '../capsule/length.ts';
-import {type Place, readPlace} from '../place/place.ts';
+import {type Place, readPlace, type Spot} from '../place/place.ts';
 import {localDate, readDate} from './date.ts';
 import type {Line} from './question.ts';
 import type {Answer} from './trail.ts';
@@ -62,11 +62,13 @@ export function answerPlace(place: Place): Heard {
 	const shown: Line =
 		place.kind === 'named'
 			? {message: 'chosen-text', values: {text: place.name}}
-			: {
-					message: 'chosen-spot',
-					values: {at: place.verbatim ?? spotInDegrees(place), uncertainty: place.uncertaintyM},
-				};
+			: {message: 'chosen-spot', values: spotShown(place)};
 	return {kind: 'answer', answer: {kind: 'place', place}, chosen: shown};
+}
+
+/** A spot as a sentence shows it: as it was written, else in degrees, with its radius in metres. */
+export function spotShown(spot: Spot) {
+	return {at: spot.verbatim ?? spotInDegrees(spot), uncertainty: spot.uncertaintyM};
 }
 
 function spotInDegrees(spot: {latitude: number; longitude: number}): string {

@@ -2,7 +2,7 @@
 import {metresPerDegree} from './coordinates.ts';
 import {type Degrees, datumErrorM, type Grid, gridOf, toDegrees, toGrid} from './grid.ts';
 import {squareRing, writeSquare} from './grid-square.ts';
-import {gridSystem, type Place} from './place.ts';
+import {gridSystem, type Spot} from './place.ts';
 
 /** How coarse: the side of the square in metres; off the national grids 0.01, 0.1 or 1 degree. */
 export type CoarseSideM = 1000 | 10_000 | 100_000;
@@ -18,8 +18,6 @@ export type CoarseSquare = {
 	/** Longitude and latitude, closed, counter-clockwise. */
 	readonly ring: readonly (readonly [longitude: number, latitude: number])[];
 };
-
-type Spot = Extract<Place, {kind: 'spot'}>;
 
 const gridNames = {'EPSG:27700': 'British National Grid', 'EPSG:29903': 'Irish Grid'} as const;
 // Near the middle of the British grid its metre is 0.04 % short of the ground's: scale 0.9996012717 there.

@@ -4,15 +4,16 @@ import {readPoint} from './coordinates.ts';
 import {type Degrees, datumErrorM, gridOf, toDegrees, toGrid} from './grid.ts';
 import {type GridSquare, readSquare, squareRing, writeSquare} from './grid-square.ts';
 
-const spotSchema = z.object({
+/** Checks a spot on its way in from a stored column. */
+export const spotSchema = z.object({
 	kind: z.literal('spot'),
 	/** WGS 84 degrees, six decimals; for a grid square its centre. */
 	latitude: z.number().min(-90).max(90),
 	longitude: z.number().min(-180).max(180),
 	/** Radius of the circle that holds the true spot, in whole metres, rounded up; never 0. */
 	uncertaintyM: z.number().int().positive(),
-	how: z.enum(['pin', 'grid', 'coordinates']),
-	/** As written, single spaces, capitals for a grid reference; together with `system`, absent for a pin. */
+	how: z.enum(['pin', 'photo', 'grid', 'coordinates']),
+	/** As written, single spaces, capitals for a grid reference; together with `system`, absent for a pin or a photo's position. */
 	verbatim: z.string().max(200).optional(),
 	system: z.enum(['EPSG:4326', 'EPSG:27700', 'EPSG:29903']).optional(),
 	/** Side of the grid square in metres; only for `grid`. */
@@ -28,6 +29,9 @@ export const placeSchema = z.discriminatedUnion('kind', [spotSchema.readonly(), 
 
 /** Where a case lay: a spot on the map with how sure it is, or only a name. */
 export type Place = z.infer<typeof placeSchema>;
+
+/** A spot on the map with how sure it is. */
+export type Spot = Readonly<z.infer<typeof spotSchema>>;
 
 /** What a text says about a place; `heard` is the text as it was taken, to show back. */
 export type PlaceRead =
@@ -70,16 +74,28 @@ export function readPlace(text: string): PlaceRead {
 	return {kind: 'place', place: {kind: 'spot', ...located(point.point), uncertaintyM, ...written}};
 }
 
-/** The place of a pin sent from a phone; `accuracyM` is the radius the phone shows. Throws off the earth. */
-export function placeFromPin(pin: {
+/** A position as a phone gives it: WGS 84 degrees, and the radius in metres that the phone shows, if it does. */
+export type Fix = {
 	readonly latitude: number;
 	readonly longitude: number;
 	readonly accuracyM?: number | undefined;
-}): Place {
-	const shown = pin.accuracyM;
+};
+
+/** The place of a pin sent from a phone. Throws off the earth. */
+export function placeFromPin(fix: Fix): Spot {
+	return placeFromFix(fix, 'pin');
+}
+
+/** The place that a camera wrote into a photo. Throws off the earth. */
+export function placeFromPhoto(fix: Fix): Spot {
+	return placeFromFix(fix, 'photo');
+}
+
+function placeFromFix(fix: Fix, how: 'pin' | 'photo'): Spot {
+	const shown = fix.accuracyM;
 	const uncertaintyM =
 		shown === undefined ? unknownRadiusM : Math.max(leastRadiusM, wholeMetres(2 * Math.max(0, shown)));
-	return {kind: 'spot', ...located(pin), uncertaintyM, how: 'pin'};
+	return {kind: 'spot', ...located(fix), uncertaintyM, how};
 }
 
 /**

@@ -1,5 +1,5 @@
 /** Where a find lay, in Darwin Core terms. */
-import {footprint, type Place} from '../place/place.ts';
+import {footprint, type Place, type Spot} from '../place/place.ts';
 
 /** Darwin Core terms of a place: a point with its radius, the square it was given as, and the text as written. */
 export type PlaceTerms = {
@@ -19,8 +19,6 @@ export type PlaceTerms = {
 	readonly verbatimLocality?: string | undefined;
 };
 
-type Spot = Extract<Place, {kind: 'spot'}>;
-
 const systems = {
 	'EPSG:4326': 'degrees',
 	'EPSG:27700': 'British National Grid reference',
@@ -28,6 +26,7 @@ const systems = {
 } as const;
 const ways = {
 	pin: 'position sent from a phone',
+	photo: 'position in the metadata of a photo, confirmed by the finder',
 	grid: 'centre of the grid square that was typed',
 	coordinates: 'coordinates as typed',
 } as const;

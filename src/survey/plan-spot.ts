@@ -1,5 +1,5 @@
 /** The place of a plan: a spot on the map, since the clocks and the finds of a day hang on it. */
-import {placeFromPin, readPlace} from '../place/place.ts';
+import {type Place, placeFromPin, readPlace} from '../place/place.ts';
 import type {PlanAnswer, PlanEvent} from './plan.ts';
 
 /** A larger square than this holds more than one beach. */
@@ -13,7 +13,7 @@ export function findSpot(event: PlanEvent): PlanAnswer | {readonly message: stri
 	return read.kind === 'place' ? spotOf(read.place) : {message: 'plan-want-spot'};
 }
 
-function spotOf(place: ReturnType<typeof placeFromPin>): PlanAnswer | {readonly message: string} {
+function spotOf(place: Place): PlanAnswer | {readonly message: string} {
 	if (place.kind === 'named') return {message: 'plan-want-spot'};
 	if (place.uncertaintyM > coarsestM) return {message: 'plan-coarse-spot'};
 	const {latitude, longitude, zone} = place;

@@ -50,3 +50,16 @@ test('where a shadow may fade away or not, the end is taken midway, and how far 
 	expect(insideMm).toBe(unsureMm);
 	expect(Math.abs(at(0) - 20)).toBeLessThan(unsureMm);
 });
+
+test('a dark grey apron, paler towards a shadow at its border, is no shadow itself', () => {
+	const strip = drawStrip(
+		[
+			{toMm: 18, colour: brown},
+			{toMm: 21.6, colour: [80, 80, 79]},
+			{toMm: 24, colour: [110, 110, 108]},
+			{toMm: 24.8, colour: [222, 222, 218]},
+		],
+		0.7,
+	);
+	expect(withoutShadow(strip, borderAt(24), 0.35).at(0)).toBe(24);
+});

@@ -54,6 +54,7 @@ function evidenceOf(boxes: readonly Box[], {broaderMm = 0, isFlankDim = false} =
 			chosen: [end, end],
 			rivals: [[], []],
 			paler: [undefined, undefined],
+			isApron: [false, false],
 			flanks: [isFlankDim ? {...flank, trust: 0.5} : flank, flank],
 			widestAt: 0,
 		},
@@ -78,9 +79,31 @@ test('two cases that lie over each other are not one: the body is uneven and a f
 	expect(doubtOf(evidenceOf([plain], {isFlankDim: true}))).toBeUndefined();
 });
 
+test('two cases that lie askew over each other leave corners of their frame empty, and are not one', () => {
+	const lower = {x: 30, y: 30, wide: 66, high: 46};
+	const askew = evidenceOf([lower, {...lower, x: 42, y: 40}]);
+	expect(askew.axis.fullness).toBeLessThan(0.9);
+	expect(askew.axis.fullness).toBeGreaterThan(0.86);
+	expect(askew.axis.symmetry).toBeGreaterThan(0.84);
+	expect(doubtOf(askew)).toBe('odd-shape');
+});
+
 test('on a small uneven body a few steps of the grid make no overlap, on a large one as large a share does', () => {
 	const few = evidenceOf([small, wartOfSmall], {broaderMm: 3});
 	expect(few.axis.symmetry).toBeLessThan(0.92);
 	expect(doubtOf(few)).toBeUndefined();
 	expect(doubtOf(evidenceOf([plain, other], {broaderMm: 8}))).toBe('odd-shape');
+});
+
+test('an end as pale as paper is trusted when its colour tells an apron and its edge is even', () => {
+	const plainly = evidenceOf([plain]);
+	const {chosen} = plainly.size;
+	const pale = {...chosen[0], trust: 0.3, strength: 20};
+	const seenAs = (isApron: boolean, end = pale): Evidence => ({
+		...plainly,
+		size: {...plainly.size, chosen: [end, chosen[1]], isApron: [isApron, false]},
+	});
+	expect(doubtOf(seenAs(false))).toBe('unclear-ends');
+	expect(doubtOf(seenAs(true))).toBeUndefined();
+	expect(doubtOf(seenAs(true, {...pale, seen: 0.6}))).toBe('unclear-ends');
 });

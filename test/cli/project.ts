@@ -1,9 +1,10 @@
 /** A copy of the project's flows to seed faults in, and a terminal that remembers what was said. */
-import {cpSync, mkdtempSync, readFileSync, writeFileSync} from 'node:fs';
-import {tmpdir} from 'node:os';
+
+import {cpSync, readFileSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {runKey} from '../../src/cli/key-command.ts';
 import type {Terminal} from '../../src/cli/terminal.ts';
+import {ownFolder} from '../support/folder.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -15,7 +16,7 @@ export type Ran = {readonly said: string; readonly complained: string; readonly 
 
 /** Copies `flows/` into a folder of its own and changes it; gives the folder. */
 export function projectWith(...seeds: readonly Seed[]): string {
-	const folder = mkdtempSync(join(tmpdir(), 'project-'));
+	const folder = ownFolder('project');
 	cpSync(join(root, 'flows'), join(folder, 'flows'), {recursive: true});
 	for (const {in: name, find, put} of seeds) {
 		const file = join(folder, 'flows', name);

@@ -1,5 +1,3 @@
-/** Many people who asked to be told, a host that enforces the limits, and a clock that only tests move. */
-import {mkdtempSync} from 'node:fs';
 import {join} from 'node:path';
 import {Api} from 'grammy';
 import {onTestFinished} from 'vitest';
@@ -10,7 +8,7 @@ import {tellMany} from '../../src/store/broadcasts.ts';
 import {type Ledger, ledgerOf} from '../../src/store/deliveries.ts';
 import {openStore} from '../../src/store/open.ts';
 import type {Db} from '../../src/store/schema.ts';
-import {quickFolder} from '../support/folder.ts';
+import {ownFolder} from '../support/folder.ts';
 import {strictHost, type Trouble} from '../support/strict-host.ts';
 import {exampleDay} from '../survey/days.ts';
 
@@ -38,7 +36,7 @@ export async function crowdOf({people, groups = 0, trouble, wayMs = () => 0}: Co
 		},
 		...(trouble ? {trouble} : {}),
 	});
-	const db = await openStore(join(mkdtempSync(join(quickFolder(), 'crowd-')), 'pursekey.db'));
+	const db = await openStore(join(ownFolder('crowd'), 'pursekey.db'));
 	onTestFinished(() => db.destroy());
 	await fillCrowd(db, {people, groups});
 	const day = await publishedDay(db);

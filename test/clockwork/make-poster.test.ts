@@ -1,11 +1,11 @@
-import {mkdtempSync, readFileSync} from 'node:fs';
+import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {expect, test, vi} from 'vitest';
 import {writePoster} from '../../src/clockwork/make-poster.ts';
 import {projectRoot} from '../../src/settings.ts';
 import {readTexts} from '../../src/text/text.ts';
 import {readPdf} from '../draw/read-pdf.ts';
-import {quickFolder} from '../support/folder.ts';
+import {ownFolder} from '../support/folder.ts';
 import {exampleDay} from '../survey/days.ts';
 
 vi.setConfig({testTimeout: 60_000});
@@ -14,7 +14,7 @@ const say = readTexts([join(projectRoot(), 'src', 'text')]).in('en');
 const link = 'https://chat.example/join?start=survey-abc';
 
 async function wordsOf(day: typeof exampleDay): Promise<string> {
-	const folder = mkdtempSync(join(quickFolder(), 'poster-'));
+	const folder = ownFolder('poster');
 	const name = await writePoster({day, link, folder, say, now: 0});
 	expect(name).toBe('poster-2026-05-02.pdf');
 	const {pages} = await readPdf(readFileSync(join(folder, name)));

@@ -1,18 +1,17 @@
-import {existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync} from 'node:fs';
-import {tmpdir} from 'node:os';
+import {existsSync, mkdirSync, readdirSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
-import {expect, onTestFinished, test} from 'vitest';
+import {expect, test} from 'vitest';
 import {type MadeOrNot, makeNextParcel, type ParcelTools, sweepParcels} from '../../src/clockwork/parcels.ts';
 import {post} from '../../src/store/outbox.ts';
 import {forgetParcels, orderParcel, type Parcel} from '../../src/store/parcels.ts';
 import {storeWithFinds} from '../record/kept.ts';
+import {ownFolder} from '../support/folder.ts';
 
 const order = {chat: 1, person: 1, wanted: {kind: 'my-data'}, now: 0} as const;
 
 async function scene(make: ParcelTools['make']) {
 	const db = await storeWithFinds(0);
-	const parcelFolder = join(mkdtempSync(join(tmpdir(), 'parcels-')), 'parcels');
-	onTestFinished(() => rmSync(parcelFolder, {recursive: true, force: true}));
+	const parcelFolder = join(ownFolder('parcels'), 'parcels');
 	const handed: {readonly parcel: Parcel; readonly made: MadeOrNot}[] = [];
 	const lines: Readonly<Record<string, unknown>>[] = [];
 	const tools: ParcelTools = {

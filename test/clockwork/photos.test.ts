@@ -6,9 +6,11 @@ import type {Measurer} from '../../src/clockwork/measurer.ts';
 import {photoPath} from '../../src/clockwork/photo-files.ts';
 import {fetchNextPhoto} from '../../src/clockwork/photos.ts';
 import type {MeasuredPhoto} from '../../src/find/proposal.ts';
+import type {PhotoMetadata} from '../../src/place/photo-metadata.ts';
 import {dropPhotos, photosOf, wantMeasured, wantPhoto} from '../../src/store/photos.ts';
 import {png} from '../room/picture.ts';
 import {addFind, addPerson} from '../store/rows.ts';
+import {phonePhoto} from '../support/photo.ts';
 import {deskScene} from './desk.ts';
 
 vi.setConfig({testTimeout: 60_000});
@@ -29,6 +31,7 @@ async function scene(bytes: Uint8Array = png(640, 480), measure: Measurer['measu
 	const kept: number[] = [];
 	const lost: number[] = [];
 	const measured: {find: number; outcome: MeasuredPhoto}[] = [];
+	const told: {photo: number; told: PhotoMetadata}[] = [];
 	const fetchNext = () =>
 		fetchNextPhoto({
 			db,
@@ -40,10 +43,11 @@ async function scene(bytes: Uint8Array = png(640, 480), measure: Measurer['measu
 			onLost: async (_tx, about) => void lost.push(about),
 			measure,
 			onMeasured: async (_tx, about, outcome) => void measured.push({find: about, outcome}),
+			onTold: async (_tx, photo, what) => void told.push({photo: photo.id, told: what}),
 			log,
 		});
 	const photo = async () => (await photosOf(db, find))[0];
-	return {...desk, find, id, kept, lost, measured, fetchNext, photo};
+	return {...desk, find, id, kept, lost, measured, told, fetchNext, photo};
 }
 
 test('a wanted photo is fetched, cleaned and kept under the hash of what is stored', async () => {
@@ -57,6 +61,14 @@ test('a wanted photo is fetched, cleaned and kept under the hash of what is stor
 	expect(meta).toMatchObject({format: 'jpeg', width: 640, height: 480});
 	// The find is still open: nobody keeps a record of it yet.
 	expect([kept, lost]).toEqual([[], []]);
+});
+
+test('what the file says of its place is told once, and is not in the photo that is kept', async () => {
+	const {fetchNext, id, told, photo, photoFolder} = await scene(await phonePhoto(600, 400));
+	await fetchNext();
+	expect(told).toEqual([{photo: id, told: {fix: {latitude: 50.12, longitude: expect.closeTo(-5.53, 6)}}}]);
+	const kept = readFileSync(photoPath(photoFolder, (await photo())?.hash ?? ''));
+	expect((await sharp(kept).metadata()).exif).toBeUndefined();
 });
 
 test('the record of a kept find hears of a photo that comes through', async () => {
@@ -125,6 +137,7 @@ test('a photo that is lost is told or is still wanted, never neither', async () 
 		onLost: () => Promise.reject(new Error('killed here')),
 		measure: refuse,
 		onMeasured: () => Promise.resolve(),
+		onTold: () => Promise.resolve(),
 		log,
 	});
 	await expect(failing).rejects.toThrow('killed here');

@@ -1,5 +1,4 @@
-import {cpSync, mkdtempSync, readFileSync, writeFileSync} from 'node:fs';
-import {tmpdir} from 'node:os';
+import {cpSync, readFileSync, writeFileSync} from 'node:fs';
 import {basename, join} from 'node:path';
 import {expect, test} from 'vitest';
 import {sentencesOf, sharedSentences} from '../../src/find/around-sentences.ts';
@@ -12,6 +11,7 @@ import type {Ask} from '../../src/find/question.ts';
 import type {Standing} from '../../src/find/stand.ts';
 import type {Answer} from '../../src/find/trail.ts';
 import {readTexts} from '../../src/text/text.ts';
+import {ownFolder} from '../support/folder.ts';
 
 const flows = join(import.meta.dirname, '../../flows');
 
@@ -23,7 +23,7 @@ type Seed = {
 
 /** The faults that these changes bring into the shared questions, as `file:line: what`. */
 function faultsOf(...seeds: readonly Seed[]): readonly string[] {
-	const folder = mkdtempSync(join(tmpdir(), 'around-'));
+	const folder = ownFolder('around');
 	for (const name of ['around.yaml', 'en.ftl']) {
 		cpSync(join(flows, name), join(folder, name), {recursive: true});
 	}

@@ -1,8 +1,9 @@
 import sharp from 'sharp';
 import {expect} from 'vitest';
+import {groups} from '../../src/room/people.ts';
 import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {fileWithHash, phonePhoto, storedPhotos} from '../support/photo.ts';
-import {begin, questionOf, walkTo} from '../support/steps.ts';
+import {begin, newestDraft, questionOf, walkTo} from '../support/steps.ts';
 
 for (const [index, asFile] of [true, false].entries()) {
 	journeyTest(
@@ -28,6 +29,43 @@ for (const [index, asFile] of [true, false].entries()) {
 		waysOfEntry(index),
 	);
 }
+
+journeyTest(
+	'a file that says where it was taken has the place offered, and a yes puts it in the record',
+	async ({ada, db}) => {
+		await begin(ada);
+		await walkTo({db, person: ada}, 'photo');
+		await ada.photo(await phonePhoto(600, 400), {
+			asFile: true,
+			fileName: 'IMG_0001.JPG',
+			mimeType: 'image/jpeg',
+		});
+		await ada.presses('Go on', {on: question(ada.all)});
+		expect(ada.sees.text).toContain('The file of your photo says: 50.1200, -5.5300, within 30 metres.');
+		await ada.presses('Where my photo was taken');
+		await walkTo({db, person: ada}, 'kept');
+		expect((await newestDraft(db, ada)).body.place).toMatchObject({
+			...{kind: 'spot', latitude: 50.12, longitude: -5.53, uncertaintyM: 30, how: 'photo'},
+		});
+	},
+	['plain', 'delivered twice', 'restarted after each update'],
+);
+
+journeyTest('in a group nobody is shown where a photo was taken', async ({ada, db, person}) => {
+	await begin(ada);
+	const there = person('Ada', groups[0].id);
+	await there.sends('/find');
+	await walkTo({db, person: there}, 'photo');
+	await there.photo(await phonePhoto(600, 400), {
+		asFile: true,
+		fileName: 'IMG_0001.JPG',
+		mimeType: 'image/jpeg',
+	});
+	await there.presses('Go on', {on: question(there.all)});
+	expect(await questionOf(db, there)).toBe('where');
+	expect(there.all.map(({text}) => text).join()).not.toMatch(/file of your photo|50\.1200/);
+	expect((await newestFind(db, there.id)).trail).not.toContain('photo-place');
+});
 
 const refused = [
 	{

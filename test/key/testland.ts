@@ -1,9 +1,10 @@
 /** A made-up region of two made-up animals, in which faults are seeded. */
-import {mkdirSync, mkdtempSync, writeFileSync} from 'node:fs';
-import {tmpdir} from 'node:os';
+
+import {mkdirSync, writeFileSync} from 'node:fs';
 import {basename, join} from 'node:path';
 import {checkFolder} from '../../src/key/check.ts';
 import {readTexts} from '../../src/text/text.ts';
+import {ownFolder} from '../support/folder.ts';
 
 const keyFile = `begins: spots
 possibleMm: {length: [20, 300], width: [10, 180]}
@@ -92,7 +93,7 @@ export type Seed = {readonly in: File; readonly find: string; readonly put: stri
 
 /** The faults of the made-up region with these changes, as `file:line: what`. */
 export function faultsOf(seeds: readonly Seed[]): readonly string[] {
-	const folder = mkdtempSync(join(tmpdir(), 'region-'));
+	const folder = ownFolder('region');
 	mkdirSync(join(folder, 'testland'));
 	for (const [name, whole] of Object.entries(files)) {
 		const seeded = seeds

@@ -1,13 +1,13 @@
 /** A database file of its own for a test, with one person and some of their finds in it. */
+
 import {randomUUID} from 'node:crypto';
-import {mkdtempSync} from 'node:fs';
-import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {openStore} from '../../src/store/open.ts';
 import type {Db} from '../../src/store/schema.ts';
+import {ownFolder} from '../support/folder.ts';
 
 export function newFile(): string {
-	return join(mkdtempSync(join(tmpdir(), 'pursekey-')), 'pursekey.db');
+	return join(ownFolder('pursekey'), 'pursekey.db');
 }
 
 /** Opens a new database with finds 1 to `finds`, all of person 1. */

@@ -1,6 +1,8 @@
 /** Where tests keep their databases: in memory where the machine has such a folder, since every commit waits for the disk. */
-import {accessSync, constants} from 'node:fs';
+import {accessSync, constants, mkdtempSync, rmSync} from 'node:fs';
 import {tmpdir} from 'node:os';
+import {join} from 'node:path';
+import {onTestFinished} from 'vitest';
 
 const inMemory = '/dev/shm';
 
@@ -12,4 +14,11 @@ export function quickFolder(): string {
 	} catch {
 		return tmpdir();
 	}
+}
+
+/** A new folder of a test's own, gone when the test is over. */
+export function ownFolder(name: string): string {
+	const folder = mkdtempSync(join(quickFolder(), `${name}-`));
+	onTestFinished(() => rmSync(folder, {recursive: true, force: true}));
+	return folder;
 }

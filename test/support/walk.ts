@@ -29,6 +29,7 @@ const minuteMs = 60_000;
 
 /** Buttons that lead out of the question or to a menu, and answer nothing. */
 const asides: ReadonlySet<string> = new Set(['here', 'fresh', 'another', 'correct']);
+const fileSays = {fix: {latitude: 50.12, longitude: -5.53, accuracyM: 6}, date: '2026-05-01'};
 const written: Readonly<Record<string, readonly string[]>> = {
 	place: ['the north beach', 'SW 465 304', '50.12, -5.53'],
 	date: ['2 May 2026', '2026-04-30'],
@@ -93,6 +94,9 @@ export function answersAt(flow: Flow, {turn, ask}: Place): readonly Try[] {
 		...(ask.kind === 'photos' && turn.standing.facts.photos.length < 2
 			? [{name: 'photo', event: {kind: 'photo', photo: turn.standing.facts.photos.length + 1} as const}]
 			: []),
+		...(ask.kind === 'photos' && turn.standing.facts.photos.length > 0
+			? [{name: 'told', event: {kind: 'photo-told', photo: 1, told: fileSays} as const}]
+			: []),
 		...(ask.kind === 'soaking' ? [{name: 'woke', event: {kind: 'woke'} as const}] : []),
 	];
 }
@@ -126,7 +130,9 @@ export function keyQuestionsBehind(flow: Flow, {turn}: Place): readonly string[]
 export function nameOf({ask, turn}: Place): string {
 	// A question that two steps share leads elsewhere for a case that lives.
 	const lives = turn.standing.facts.lives ? '/lives' : '';
-	return `${ask.question}/${ask.kind}${lives}`;
+	// What a file tells is offered beside the other answers.
+	const offered = turn.standing.lastHere?.answer.kind.startsWith('photo-') ? '/offered' : '';
+	return `${ask.question}/${ask.kind}${lives}${offered}`;
 }
 
 /** Where a trail stands once it was written down and read again. */

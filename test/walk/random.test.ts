@@ -75,6 +75,25 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
 			.tuple(fc.integer({min: -90, max: 90}), fc.integer({min: -180, max: 180}))
 			.map(([latitude, longitude]): Deed => ({kind: 'event', event: {kind: 'pin', latitude, longitude}})),
 	},
+	{
+		weight: 3,
+		arbitrary: fc
+			.record({
+				photo: fc.nat({max: 99}),
+				latitude: fc.integer({min: -90, max: 90}),
+				date: fc.option(fc.constant('2026-05-01'), {nil: undefined}),
+			})
+			.map(
+				({photo, latitude, date}): Deed => ({
+					kind: 'event',
+					event: {
+						kind: 'photo-told',
+						photo,
+						told: {fix: {latitude, longitude: latitude}, ...(date ? {date} : {})},
+					},
+				}),
+			),
+	},
 	{weight: 2, arbitrary: fc.constant<Deed>({kind: 'event', event: {kind: 'odd', what: 'sticker'}})},
 	{weight: 2, arbitrary: event('woke')},
 	{weight: 1, arbitrary: event('resume')},

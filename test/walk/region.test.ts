@@ -64,7 +64,7 @@ describe.each([...shelves])('%s', {timeout: 60_000}, (_, shelf) => {
 		for (const place of places) {
 			for (const {answer, after} of place.ways) {
 				// What the clockwork did, and what is kept, is not taken back by a button.
-				if (answer.name === 'woke' || !after.ask.canBack) continue;
+				if (answer.name === 'woke' || answer.name === 'told' || !after.ask.canBack) continue;
 				const back = step(flow, after, pressed(after.turn, 'back'));
 				const where = said(after);
 				expect(back.turn.trail, where).toEqual(place.turn.trail);
