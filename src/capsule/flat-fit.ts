@@ -32,6 +32,8 @@ const cornerSigmaPx = 0.7;
 const bowShare = 0.6;
 /** Room for bent paper, lenses and shaded sides; how far off the scale is then is told apart (`scale-doubt.ts`). */
 const mostMisfit = 9;
+/** A card is flat and lies still; cards of other sizes fit worse than this, if their sides are not too like (tried on drawn corners). */
+const mostCardMisfit = 5;
 /** Nobody photographs a case so much from the side; stripes and planks fit a sheet that is (our choice). */
 const mostTilt = 60;
 /** Most true sheets and cards fit better than this, so nothing better need be looked for (our choice). */
@@ -82,7 +84,8 @@ function fitFlats(placed: Placed, {raster, isPaper}: Lit): readonly Found[] {
 		const [best] = flats
 			.flatMap(flat => fitFlat(flat, placed, raster))
 			.toSorted((a, b) => a.pose.misfit - b.pose.misfit);
-		if (!best || best.pose.misfit > mostMisfit || best.pose.tilt > mostTilt) return [];
+		const most = best?.flat.kind === 'card' ? mostCardMisfit : mostMisfit;
+		if (!best || best.pose.misfit > most || best.pose.tilt > mostTilt) return [];
 		const score = Math.sqrt(share) * (0.3 + least) * (1 - best.pose.misfit / (2 * mostMisfit));
 		return [{...best, placed, score}];
 	});

@@ -10,8 +10,8 @@ import type {Point} from './raster.ts';
 /** A length in the photo, and how high above the ground it lies. */
 export type Stretch = {readonly px: readonly [Point, Point]; readonly heightMm: number};
 
-/** One sigma of a corner in pixels, of the best ones and what a poor fit adds (tuned on 37 made-up cards). */
-const [leastSigmaPx, fitSigmaPx] = [0.35, 0.4];
+/** One sigma of a corner in pixels, of the best ones and what a poor fit adds (tuned on 200 made-up cards by both makers). */
+const [leastSigmaPx, fitSigmaPx] = [0.35, 0.25];
 
 /**
  * One sigma of a length, as a share of it: each corner is moved across and down by what it may be off, and so is the focal

@@ -166,3 +166,20 @@ test('a card whose dark stripe runs along its side is found where it lies', () =
 		expect(Math.hypot(px - x, py - y)).toBeLessThan(0.5);
 	}
 });
+
+test('a card of 70 by 50 mm is taken for no other', () => {
+	const isOn = (x: number, y: number) => Math.abs(x - 100) < 49 && Math.abs(y - 80) < 35;
+	const raster = painted((x, y) => (isOn(x, y) ? blue : table));
+	const placed = placeSides(
+		raster,
+		[
+			[51, 45],
+			[149, 45],
+			[149, 115],
+			[51, 115],
+		],
+		{reachPx: 3, skip: 0.1},
+	);
+	expect(placed?.sides.every(({seen}) => seen > 0.95)).toBe(true);
+	expect(placed && fitPastShadows(placed, {raster, isPaper: () => false})).toEqual([]);
+});
