@@ -49,11 +49,12 @@ export function flatten(
 	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, i = 0] = view;
 	for (let at = 0, row = 0; row < height; row += 1) {
 		const y = area.top + row * stepMm;
+		const [acrossHere, downHere, farHere] = [b * y + c, e * y + f, h * y + i];
 		for (let column = 0; column < width; column += 1, at += 1) {
 			const x = area.left + column * stepMm;
 			// Written out, since a point made for each of so many places would take as long again.
-			const w = g * x + h * y + i;
-			if (!readColour(raster, (a * x + b * y + c) / w, (d * x + e * y + f) / w, colour)) continue;
+			const near = 1 / (g * x + farHere);
+			if (!readColour(raster, (a * x + acrossHere) * near, (d * x + downHere) * near, colour)) continue;
 			known[at] = covers?.(x, y) ? 0 : 1;
 			writeTones(colour, 0, tones, at * 3);
 		}

@@ -7,11 +7,7 @@ export type Shades = {readonly channels: readonly Field[]; readonly across: Fiel
 
 /** Works a small raster out into shades. */
 export function shadesOf(raster: Raster): Shades {
-	const channels = [
-		channelOf(raster, [0.3, 0.5, 0.2]),
-		channelOf(raster, [-0.5, -0.5, 1]),
-		channelOf(raster, [1, -1, 0]),
-	].map(channel => smooth(channel, 1));
+	const channels = channelsOf(raster).map(channel => smooth(channel, 1));
 	return {channels, ...slopesOf(channels)};
 }
 
@@ -45,16 +41,19 @@ export function* masksOf(
 	}
 }
 
-function channelOf(
-	{width, height, rgb}: Raster,
-	[red, green, blue]: readonly [number, number, number],
-): Field {
-	const values = new Float32Array(width * height);
-	for (let index = 0; index < values.length; index += 1) {
-		const at = index * 3;
-		values[index] = red * (rgb[at] ?? 0) + green * (rgb[at + 1] ?? 0) + blue * (rgb[at + 2] ?? 0);
+/** Light, blue against yellow and red against green. */
+function channelsOf({width, height, rgb}: Raster): readonly Field[] {
+	const fieldOf = (): Field => ({width, height, values: new Float32Array(width * height)});
+	const [light, bluish, reddish] = [fieldOf(), fieldOf(), fieldOf()];
+	for (let at = 0, from = 0; from < rgb.length; at += 1, from += 3) {
+		const red = rgb[from] ?? 0;
+		const green = rgb[from + 1] ?? 0;
+		const blue = rgb[from + 2] ?? 0;
+		light.values[at] = 0.3 * red + 0.5 * green + 0.2 * blue;
+		bluish.values[at] = blue - (red + green) / 2;
+		reddish.values[at] = red - green;
 	}
-	return {width, height, values};
+	return [light, bluish, reddish];
 }
 
 /** Levels that part the picture by area, and some that part it by value: a small card of its own colour is no large area. */
