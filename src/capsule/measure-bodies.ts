@@ -18,41 +18,16 @@ import {
 	rivalsOf,
 	spreadOf,
 } from './judge.ts';
+import type {Judged, Reading} from './judged.ts';
 import {outlineOf, shapeOf} from './looks.ts';
 import {marksAt} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Field, Point, Raster} from './raster.ts';
 import {lensFactor, scaleSigma} from './scale-doubt.ts';
+import {isWorthAnother, joinLooks} from './second-look.ts';
 import {blurOf, blurSpreadPx, isBlurred} from './sharpness.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
-
-/** A case read once, or in two ways when two borders are as likely; lines and outline are in pixels of the raster. */
-export type Reading = {
-	readonly lengthMm: number;
-	readonly lengthIntervalMm: Interval;
-	readonly widthMm?: number;
-	readonly widthIntervalMm?: Interval;
-	readonly shape?: 'long' | 'broad';
-	readonly lines: {readonly length: readonly [Point, Point]; readonly width?: readonly [Point, Point]};
-	readonly outline: readonly Point[];
-};
-
-/** One body: read once or in two ways, or the doubt about it and where it lies. */
-export type Judged =
-	| {
-			readonly kind: 'read';
-			/** The likelier first. */
-			readonly either: readonly Reading[];
-			/** The first is much likelier than the other, if there is one. */
-			readonly isLikely: boolean;
-			/** How alike its two halves are, from 0 to 1. */
-			readonly symmetry: number;
-			/** Its two halves are alike, so that horns between which nothing shows are hardly taken for a part of it. */
-			readonly isEven: boolean;
-			readonly at: Point;
-	  }
-	| {readonly kind: 'doubted'; readonly why: Doubt; readonly at: Point};
 
 /** The middle of 0 to 4 mm, where the outline of a case may lie over the ground. */
 const liftMm = 1.9;
@@ -62,8 +37,6 @@ const marginMm = 2.5;
 const notchedBelow = 0.92;
 const finestMm = 0.8;
 const mostPoints = 120_000;
-/** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
-const even = 0.9;
 /** In the second look, how much of what a shadow may take of the light and of the colours counts as shadow (tuned on made-up photos). */
 const halfShade = 0.5;
 /** How far beside a card a case is looked for. */
@@ -84,36 +57,11 @@ export function measureBodies(
 	const told = tellApart(flat, ground);
 	const sight = {raster, view, flat, ground, ...told, mmPerPx, blurPx};
 	const first = findBodies(flat, told.field).map(body => judge(sight, found, body));
-	if (first.length > 0 && !first.some(isPerhapsShade)) return first;
+	if (first.length > 0 && !first.some(isWorthAnother)) return first;
 	const {field, oddness} = tellApart(flat, ground, halfShade);
 	const again = {...sight, field, oddness};
 	const second = findBodies(flat, field).map(body => judge(again, found, body));
 	return joinLooks(first, second);
-}
-
-/** A dark case on bright ground may pass for shade, and what shines on it, too: it is no body then, or one in pieces. */
-function isPerhapsShade(one: Judged): boolean {
-	return one.kind === 'doubted' && (one.why === 'odd-shape' || one.why === 'unclear-ends');
-}
-
-/** What the first look read, and what only the second did; what neither could is told by the first. */
-function joinLooks(first: readonly Judged[], second: readonly Judged[]): readonly Judged[] {
-	const read = first.filter(isRead);
-	const more = second.filter(isRead).filter(({at}) => !read.some(one => isWithin(at, one)));
-	const left = first.filter(one => one.kind === 'doubted' && !more.some(other => isWithin(one.at, other)));
-	return [...read, ...more, ...left];
-}
-
-type Read = Extract<Judged, {readonly kind: 'read'}>;
-
-function isRead(one: Judged): one is Read {
-	return one.kind === 'read';
-}
-
-/** Whether a point lies nearer to the middle of a body than half of its length. */
-function isWithin([x, y]: Point, {at, either}: Read): boolean {
-	const [[fromX, fromY], [toX, toY]] = either[0]?.lines.length ?? [at, at];
-	return Math.hypot(x - at[0], y - at[1]) < Math.hypot(toX - fromX, toY - fromY) / 2;
 }
 
 function flatViewOf(
@@ -185,13 +133,13 @@ function judge(sight: Blurred, found: Found, seen: Body): Judged {
 	const near = rivals.filter(({isFar}) => !isFar);
 	const first = readingOf(sight, evidence, {ends: size.ends, held: everyWay(size.ends, near)});
 	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
-	const isEven = axis.symmetry >= even;
+	const {symmetry} = axis;
 	const likely = far ?? near.find(({isApron}) => isApron);
 	// A case has its apron at both ends, as a rule.
 	const otherEnds = apronsOf(evidence, rivals) ?? (far && endsWith(size.ends, far));
-	if (!otherEnds || !likely) return {kind: 'read', either: [first], isLikely: true, isEven, at};
+	if (!otherEnds || !likely) return {kind: 'read', either: [first], isLikely: true, symmetry, at};
 	const other = readingOf(sight, evidence, {ends: otherEnds, held: []});
-	return {kind: 'read', either: [first, other], isLikely: !likely.isLikely, isEven, at};
+	return {kind: 'read', either: [first, other], isLikely: !likely.isLikely, symmetry, at};
 }
 
 /** A body and its axis, bays of shine or crust filled where that makes it more like its own mirror image. */

@@ -1,7 +1,8 @@
 /** From the bytes of one photo to the sizes of the cases on it, or to the reason why not. */
 import {aboutMm, asIfFlat, findRound} from './coin.ts';
 import type {Found} from './flat-fit.ts';
-import {measureBodies, type Reading} from './measure-bodies.ts';
+import type {Reading} from './judged.ts';
+import {measureBodies} from './measure-bodies.ts';
 import {asMeasuringSheet, findByMarks} from './measuring-sheet.ts';
 import type {Outcome, ReferenceKind} from './outcome.ts';
 import {makePaperTest} from './paper.ts';
@@ -87,8 +88,9 @@ function measureBy(photo: Halved, found: Found, reference: ReferenceKind): Outco
 	if (read.length === 1 && first.either.length > 1) {
 		return {kind: 'choose', ...base, cases: inPx(first), ...unsure(doubted)};
 	}
-	const told = read.map(({either, isLikely, isEven, at}) => ({
-		one: isLikely ? either[0] : isEven ? tellBetween(either) : undefined,
+	const told = read.map(({either, isLikely, symmetry, at}) => ({
+		// Where both halves are alike, horns between which nothing shows are hardly taken for a part of the body.
+		one: isLikely ? either[0] : symmetry >= even ? tellBetween(either) : undefined,
 		at,
 	}));
 	const cases = told.flatMap(({one}) => (one ? [inPixels(one, toUpright)] : []));
@@ -106,6 +108,8 @@ function inPixels({lines, outline, ...sizes}: Reading, toUpright: (point: Point)
 	return {...sizes, lengthLinePx, ...width, outlinePx: outline.map(toUpright)};
 }
 
+/** The least symmetry of a body whose two halves are alike (tuned on made-up trays). */
+const even = 0.9;
 /** Two readings farther apart than this share of the longer are not told as one (our choice). */
 const mostApart = 0.06;
 

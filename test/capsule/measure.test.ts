@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import {expect, test, vi} from 'vitest';
+import type {Reading} from '../../src/capsule/judged.ts';
 import {measurePhoto, tellBetween} from '../../src/capsule/measure.ts';
-import type {Reading} from '../../src/capsule/measure-bodies.ts';
 import {inventPhoto, type Wish} from '../support/photos/invent.ts';
 import {shoot} from '../support/photos/shoot.ts';
 
