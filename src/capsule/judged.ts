@@ -23,6 +23,8 @@ export type Read = {
 	readonly isLikely: boolean;
 	/** How alike its two halves are, from 0 to 1. */
 	readonly symmetry: number;
+	/** Beyond one of its ends something lies on its middle line. */
+	readonly goesOn: boolean;
 	readonly at: Point;
 };
 

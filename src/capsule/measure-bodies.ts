@@ -24,7 +24,7 @@ import {marksAt} from './measuring-sheet.ts';
 import type {Interval} from './outcome.ts';
 import type {Field, Point, Raster} from './raster.ts';
 import {lensFactor, scaleSigma} from './scale-doubt.ts';
-import {isWorthAnother, joinLooks} from './second-look.ts';
+import {goesOn, isWorthAnother, joinLooks} from './second-look.ts';
 import {blurOf, blurSpreadPx, isBlurred} from './sharpness.ts';
 import type {Sight} from './strip.ts';
 import {tellApart} from './telling.ts';
@@ -133,13 +133,17 @@ function judge(sight: Blurred, found: Found, seen: Body): Judged {
 	const near = rivals.filter(({isFar}) => !isFar);
 	const first = readingOf(sight, evidence, {ends: size.ends, held: everyWay(size.ends, near)});
 	const [far] = rivals.filter(({isFar}) => isFar).toSorted((a, b) => Number(b.isLikely) - Number(a.isLikely));
-	const {symmetry} = axis;
+	const about = {
+		at,
+		symmetry: axis.symmetry,
+		goesOn: goesOn(sight.field, sight.flat, {axis, ends: size.ends}),
+	};
 	const likely = far ?? near.find(({isApron}) => isApron);
 	// A case has its apron at both ends, as a rule.
 	const otherEnds = apronsOf(evidence, rivals) ?? (far && endsWith(size.ends, far));
-	if (!otherEnds || !likely) return {kind: 'read', either: [first], isLikely: true, symmetry, at};
+	if (!otherEnds || !likely) return {kind: 'read', either: [first], isLikely: true, ...about};
 	const other = readingOf(sight, evidence, {ends: otherEnds, held: []});
-	return {kind: 'read', either: [first, other], isLikely: !likely.isLikely, symmetry, at};
+	return {kind: 'read', either: [first, other], isLikely: !likely.isLikely, ...about};
 }
 
 /** A body and its axis, bays of shine or crust filled where that makes it more like its own mirror image. */
