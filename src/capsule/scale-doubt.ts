@@ -11,7 +11,7 @@ import type {Point} from './raster.ts';
 export type Stretch = {readonly px: readonly [Point, Point]; readonly heightMm: number};
 
 /** One sigma of a corner in pixels, of the best ones and what a poor fit adds (tuned on 200 made-up cards by both makers). */
-const [leastSigmaPx, fitSigmaPx] = [0.35, 0.25];
+const [leastSigmaPx, fitSigmaPx] = [0.3, 0.22];
 
 /**
  * One sigma of a length, as a share of it: each corner is moved across and down by what it may be off, and so is the focal
