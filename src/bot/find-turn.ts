@@ -62,17 +62,23 @@ export async function turnFind(
 			now: desk.now,
 		});
 		// A photo taken back by Back is erased like any other answer.
-		if (turn.trail.length < state.trail.length) await dropPhotos(desk.tx, row.id, turn.standing.facts.photos);
+		if (photosIn(turn.trail) < photosIn(state.trail))
+			await dropPhotos(desk.tx, row.id, turn.standing.facts.photos);
 		const {place} = turn.standing.facts;
 		if (place?.kind === 'spot' && place.zone !== owner.person.zone)
 			await noticeZone(desk.tx, row.person, place.zone);
 	}
-	if (voice === 'aloud') await sitDown(desk, row);
+	// What happened by itself and changes nothing that is seen moves nobody to another find.
+	if (voice === 'aloud' && turn.effects.length > 0) await sitDown(desk, row);
 	for (const effect of turn.effects) {
 		const isHeard = voice === 'aloud' || effect.kind !== 'ask';
 		if (isHeard) await carryOut(owner, {row, turn, isBegun: event.kind === 'begin', speaker: desk}, effect);
 	}
 	return turn;
+}
+
+function photosIn(trail: Trail): number {
+	return trail.filter(({answer}) => answer.kind === 'photo').length;
 }
 
 /** A new find, fresh or another of the walk or bowl of `from`; asks its first question. */

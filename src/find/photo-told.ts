@@ -23,7 +23,7 @@ export function takeTold(flow: Flow, taken: Told): Turn {
 	const stay: Turn = {...find, standing: before, effects: []};
 	const isOver = before.at.kind === 'step' && before.at.step.kind === 'end';
 	if (isOver || !before.facts.photos.includes(photo)) return stay;
-	const offers = offersOf(flow, taken).filter(offer => isOpen(find, before, offer.question));
+	const offers = offersOf(flow, taken).filter(({question}) => !byQuestion(find.trail).get(question)?.length);
 	if (offers.length === 0) return stay;
 	const trail = offers.reduce(withEvent, find.trail);
 	const standing = standAt(flow, trail);
@@ -45,10 +45,4 @@ function offersOf(flow: Flow, {photo, told: {fix, date}, moment: {now, zone}}: T
 function questionsOf(flow: Flow, kind: 'place' | 'date'): readonly string[] {
 	const steps = Object.entries(flow.around.steps).filter(([, step]) => step.kind === kind);
 	return [...new Set(steps.map(([id, step]) => step.says ?? id))];
-}
-
-/** Nothing was answered or offered at this question, or it is asked anew right now. */
-function isOpen({trail}: FindState, {at, isReopened}: Standing, question: string): boolean {
-	const said = byQuestion(trail).get(question) ?? [];
-	return said.length === 0 && (isReopened ? at.id === question : true);
 }

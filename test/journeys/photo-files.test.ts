@@ -5,6 +5,8 @@ import {journeyTest, newestFind, waysOfEntry} from '../support/journey.ts';
 import {fileWithHash, phonePhoto, storedPhotos} from '../support/photo.ts';
 import {begin, newestDraft, questionOf, walkTo} from '../support/steps.ts';
 
+const asPhoneFile = {asFile: true, fileName: 'IMG_0001.JPG', mimeType: 'image/jpeg'} as const;
+
 for (const [index, asFile] of [true, false].entries()) {
 	journeyTest(
 		`a picture sent as a ${asFile ? 'file' : 'photo'} is stored upright, without its metadata`,
@@ -35,11 +37,7 @@ journeyTest(
 	async ({ada, db}) => {
 		await begin(ada);
 		await walkTo({db, person: ada}, 'photo');
-		await ada.photo(await phonePhoto(600, 400), {
-			asFile: true,
-			fileName: 'IMG_0001.JPG',
-			mimeType: 'image/jpeg',
-		});
+		await ada.photo(await phonePhoto(600, 400), asPhoneFile);
 		await ada.presses('Go on', {on: question(ada.all)});
 		expect(ada.sees.text).toContain('The file of your photo says: 50.1200, -5.5300, within 30 metres.');
 		await ada.presses('Where my photo was taken');
@@ -51,16 +49,30 @@ journeyTest(
 	['plain', 'delivered twice', 'restarted after each update'],
 );
 
+journeyTest(
+	'a file that is read once another find is begun moves nobody back to the first',
+	async ({ada, db}) => {
+		await begin(ada);
+		await walkTo({db, person: ada}, 'photo');
+		const sent = await phonePhoto(600, 400);
+		await ada.deed(() => {
+			ada.room.photo(sent, asPhoneFile);
+			ada.room.sends('/find');
+		});
+		const [first, second] = await db.selectFrom('find').select(['id', 'trail']).orderBy('id').execute();
+		expect(first?.trail).toContain('photo-place');
+		const seats = await db.selectFrom('seat').select('find').execute();
+		expect(seats).toEqual([{find: second?.id}]);
+	},
+	['plain'],
+);
+
 journeyTest('in a group nobody is shown where a photo was taken', async ({ada, db, person}) => {
 	await begin(ada);
 	const there = person('Ada', groups[0].id);
 	await there.sends('/find');
 	await walkTo({db, person: there}, 'photo');
-	await there.photo(await phonePhoto(600, 400), {
-		asFile: true,
-		fileName: 'IMG_0001.JPG',
-		mimeType: 'image/jpeg',
-	});
+	await there.photo(await phonePhoto(600, 400), asPhoneFile);
 	await there.presses('Go on', {on: question(there.all)});
 	expect(await questionOf(db, there)).toBe('where');
 	expect(there.all.map(({text}) => text).join()).not.toMatch(/file of your photo|50\.1200/);
