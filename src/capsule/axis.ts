@@ -1,7 +1,9 @@
 /** The long axis of a body, and where its ends and sides are, roughly. */
+
 import type {Body} from './bodies.ts';
 import {type Grid, planePoint} from './flat-view.ts';
 import {median} from './median.ts';
+import {gatherPoints} from './principal.ts';
 import type {Point} from './raster.ts';
 import type {Mask} from './regions.ts';
 import {makeScales} from './weighing.ts';
@@ -81,30 +83,23 @@ function principal({
 	grid,
 	body: {width, on},
 }: Seen): {readonly frame: Frame; readonly count: number} | undefined {
-	let [count, sx, sy, sxx, syy, sxy] = [0, 0, 0, 0, 0, 0];
+	const points = gatherPoints();
+	let count = 0;
 	for (let at = 0; at < on.length; at += 1) {
 		if (on[at] !== 1) continue;
 		const y = Math.floor(at / width);
-		const x = at - y * width;
+		points.add(at - y * width, y, 1);
 		count += 1;
-		sx += x;
-		sy += y;
-		sxx += x * x;
-		syy += y * y;
-		sxy += x * y;
 	}
 	if (count < 50) return undefined;
-	const [x, y] = [sx / count, sy / count];
-	const [xx, yy, xy] = [sxx / count - x * x, syy / count - y * y, sxy / count - x * y];
-	const angle = Math.atan2(2 * xy, xx - yy) / 2;
-	const spread = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
+	const {middle, along, longSquare, wideSquare} = points.principal();
 	const sideMm = (square: number) => grid.stepMm * Math.sqrt(12 * Math.max(0.1, square));
 	return {
 		frame: {
-			middle: planePoint(grid, [x, y]),
-			along: [Math.cos(angle), Math.sin(angle)],
-			lengthMm: sideMm((xx + yy) / 2 + spread),
-			widthMm: sideMm((xx + yy) / 2 - spread),
+			middle: planePoint(grid, middle),
+			along,
+			lengthMm: sideMm(longSquare),
+			widthMm: sideMm(wideSquare),
 		},
 		count,
 	};

@@ -2,6 +2,7 @@
 import {depthOf, maskAbove} from './depth.ts';
 import type {FlatView, Grid} from './flat-view.ts';
 import {type Lobe, lobesOf} from './lobes.ts';
+import {median} from './median.ts';
 import type {Field} from './raster.ts';
 import {type Mask, type Region, type Regions, regionsOf} from './regions.ts';
 
@@ -153,7 +154,7 @@ function middleOf(
 			if (labels[at] === label) own.push(values[at] ?? 0);
 		}
 	}
-	return own.toSorted((a, b) => a - b)[own.length >> 1] ?? 0;
+	return median(own);
 }
 
 type Opened = {readonly grid: Grid; readonly body: Mask; readonly left: number; readonly top: number};

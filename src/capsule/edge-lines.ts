@@ -1,5 +1,6 @@
 /** Lines on which pieces of edges lie one behind the other, as those of a side do that a pattern or a shadow breaks. */
 import type {Piece} from './edge-pieces.ts';
+import {gatherPoints} from './principal.ts';
 import type {Point} from './raster.ts';
 
 /** A line: a point of it, its way, and from where to where along it there are edges, in order. */
@@ -85,21 +86,13 @@ function spanOf(line: Bare, {from, to}: Piece): readonly [number, number] {
 
 /** The line through the ends of pieces, each by its length. */
 function lineThrough(pieces: readonly Piece[]): Bare {
-	let [w, wx, wy, wxx, wxy, wyy] = [0, 0, 0, 0, 0, 0];
+	const points = gatherPoints();
 	for (const piece of pieces) {
 		const weight = lengthOf(piece);
-		for (const [x, y] of [piece.from, piece.to]) {
-			w += weight;
-			wx += weight * x;
-			wy += weight * y;
-			wxx += weight * x * x;
-			wxy += weight * x * y;
-			wyy += weight * y * y;
-		}
+		for (const [x, y] of [piece.from, piece.to]) points.add(x, y, weight);
 	}
-	const [cx, cy] = [wx / w, wy / w];
-	const angle = Math.atan2(2 * (wxy / w - cx * cy), wxx / w - cx * cx - (wyy / w - cy * cy)) / 2;
-	return {at: [cx, cy], way: [Math.cos(angle), Math.sin(angle)]};
+	const {middle, along} = points.principal();
+	return {at: middle, way: along};
 }
 
 function withStretches(line: Bare, pieces: readonly Piece[]): EdgeLine {

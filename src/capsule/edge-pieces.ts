@@ -1,5 +1,6 @@
 /** Straight pieces of edges in a picture, grown from pixel to pixel where it rises across the same way. */
 import type {Slopes} from './long-lines.ts';
+import {gatherPoints} from './principal.ts';
 import type {Point} from './raster.ts';
 
 /** A piece of an edge from end to end, and how steep the picture is there. */
@@ -122,32 +123,27 @@ function grow({ways: {cos, sin}, ridges, width, taken, grown}: Growing, start: n
 
 /** The line through a number of pixels; undefined where they are no line. */
 function pieceOf(pixels: Int32Array, steep: Float32Array, width: number): Piece | undefined {
-	let [w, wx, wy, wxx, wxy, wyy] = [0, 0, 0, 0, 0, 0];
+	const points = gatherPoints();
+	let sum = 0;
 	for (const at of pixels) {
-		const weight = steep[at] ?? 0;
-		const [x, y] = [at % width, Math.floor(at / width)];
-		w += weight;
-		wx += weight * x;
-		wy += weight * y;
-		wxx += weight * x * x;
-		wxy += weight * x * y;
-		wyy += weight * y * y;
+		points.add(at % width, Math.floor(at / width), steep[at] ?? 0);
+		sum += steep[at] ?? 0;
 	}
-	const [cx, cy] = [wx / w, wy / w];
-	const [xx, xy, yy] = [wxx / w - cx * cx, wxy / w - cx * cy, wyy / w - cy * cy];
-	const angle = Math.atan2(2 * xy, xx - yy) / 2;
-	const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
-	const wide = Math.sqrt(Math.max(0, xx * dy * dy - 2 * xy * dx * dy + yy * dx * dx));
+	const {
+		middle: [cx, cy],
+		along: [dx, dy],
+		wideSquare,
+	} = points.principal();
 	let [first, last] = [0, 0];
 	for (const at of pixels) {
 		const along = ((at % width) - cx) * dx + (Math.floor(at / width) - cy) * dy;
 		first = Math.min(first, along);
 		last = Math.max(last, along);
 	}
-	if (last - first < leastLength || wide > mostWide) return undefined;
+	if (last - first < leastLength || wideSquare > mostWide ** 2) return undefined;
 	return {
 		from: [cx + first * dx, cy + first * dy],
 		to: [cx + last * dx, cy + last * dy],
-		steep: w / pixels.length,
+		steep: sum / pixels.length,
 	};
 }

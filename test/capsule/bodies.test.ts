@@ -1,17 +1,11 @@
 import {expect, test} from 'vitest';
 import {findAxis} from '../../src/capsule/axis.ts';
 import {findBodies} from '../../src/capsule/bodies.ts';
-import type {FlatView} from '../../src/capsule/flat-view.ts';
 import {shapeOf} from '../../src/capsule/looks.ts';
+import {plainView} from './plain-view.ts';
 
 const size = {width: 120, height: 80};
-const view: FlatView = {
-	...size,
-	stepMm: 1,
-	from: [0, 0],
-	tones: new Float32Array(size.width * size.height * 3),
-	known: new Uint8Array(size.width * size.height).fill(1),
-};
+const view = plainView(size.width, size.height);
 
 type Box = {
 	readonly x: number;

@@ -1,18 +1,12 @@
 import {expect, test} from 'vitest';
 import {findAxis} from '../../src/capsule/axis.ts';
 import {findBodies} from '../../src/capsule/bodies.ts';
-import type {FlatView} from '../../src/capsule/flat-view.ts';
 import {apronsOf, doubtOf, type Evidence, rivalsOf} from '../../src/capsule/judge.ts';
 import {a4} from '../../src/capsule/sizes.ts';
+import {plainView} from './plain-view.ts';
 
 const size = {width: 160, height: 130};
-const view: FlatView = {
-	...size,
-	stepMm: 1,
-	from: [0, 0],
-	tones: new Float32Array(size.width * size.height * 3),
-	known: new Uint8Array(size.width * size.height).fill(1),
-};
+const view = plainView(size.width, size.height);
 const corners = [
 	[0, 0],
 	[400, 0],

@@ -1,8 +1,8 @@
 import {expect, test} from 'vitest';
 import type {Axis} from '../../src/capsule/axis.ts';
-import type {FlatView} from '../../src/capsule/flat-view.ts';
 import type {Judged, Read} from '../../src/capsule/judged.ts';
 import {goesOn, isWorthAnother, joinLooks} from '../../src/capsule/second-look.ts';
+import {plainView} from './plain-view.ts';
 
 /** A case that lies across, so many pixels long and as many tenths of a millimetre. */
 function read(x: number, longPx: number, symmetry: number): Read {
@@ -56,11 +56,7 @@ const axis: Axis = {
 	along: [1, 0],
 	...{lengthMm: 40, widthMm: 20, symmetry: 1, fullness: 1},
 };
-const view: FlatView = {
-	...{width: 100, height: 40, stepMm: 1},
-	from: [0, 0],
-	...{tones: new Float32Array(12_000), known: new Uint8Array(4000).fill(1)},
-};
+const view = plainView(100, 40);
 
 /** Ground all over but for what lies between two columns and two rows. */
 function ground(columns: readonly [number, number], rows: readonly [number, number]) {
