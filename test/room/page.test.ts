@@ -1,6 +1,7 @@
 import {Buffer} from 'node:buffer';
 import type {Page} from 'playwright-core';
 import {expect, test} from 'vitest';
+import {groups} from '../../src/room/people.ts';
 import {startRoom} from '../../src/room/server.ts';
 import {openBrowser, openPage} from './browser.ts';
 import {startLittleBot} from './little-bot.ts';
@@ -168,6 +169,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
 		ada.photo(png(3000, 200), {asFile: true, fileName: `${'long'.repeat(30)}.png`});
 		ada.photo(png(3000, 200));
 		ada.sends('x'.repeat(300));
+		ada.sends('a first word of many more '.repeat(4), {chat: groups[0].id});
 		await room.idle();
 		const {page} = await openPage(await openBrowser(), room.url, {colorScheme});
 		expect(await faultsOfLook(page)).toEqual({overflowPx: 0, small: [], faint: []});
@@ -179,6 +181,13 @@ for (const colorScheme of ['light', 'dark'] as const) {
 		}
 		await page.getByText('Try it out').click();
 		await page.getByRole('button', {name: 'Beach walk'}).click();
+		await page
+			.getByRole('button', {name: /^Reply/})
+			.last()
+			.click();
 		expect(await faultsOfLook(page)).toEqual({overflowPx: 0, small: [], faint: []});
+		const cancel = await page.getByRole('button', {name: 'Do not reply'}).boundingBox();
+		// One line of its words is no higher than a button must be.
+		expect(cancel?.height).toBeLessThan(60);
 	});
 }
